@@ -1,0 +1,52 @@
+#include "scenarios/case_materials.hpp"
+
+#include "materials/hardness.hpp"
+
+namespace hoofload::scenarios {
+
+namespace {
+
+/// Nearly incompressible laws need the mixed element; a layer of a compressible law does not.
+solver::Formulation formulation_of(const materials::Material& law) {
+  if (const auto* soft = std::get_if<materials::NeoHooke>(&law))
+    return soft->kappa > 5 * soft->mu ? solver::Formulation::mixed : solver::Formulation::displacement;
+  return solver::Formulation::displacement;
+}
+
+materials::Entry overridden(const materials::Catalogue& catalogue, const Case& run, std::string_view id) {
+  const materials::Entry* entry = materials::find(catalogue, id);
+  if (entry == nullptr) throw materials::CatalogueError("no material named '" + std::string(id) + "'");
+  materials::Entry copy = *entry;
+  for (const auto& change : run.overrides) {
+    if (materials::find(catalogue, change.material) != entry) continue;
+    const auto it = copy.parameters.find(change.parameter);
+    if (it != copy.parameters.end()) it->second.value = change.value;
+  }
+  return copy;
+}
+
+}  // namespace
+
+ChosenMaterial CaseMaterials::material(std::string_view id, std::optional<double> hardness) const {
+  materials::Material law = materials::law_of(overridden(catalogue_, run_, id));
+  if (hardness) {
+    if (auto* soft = std::get_if<materials::NeoHooke>(&law))
+      soft->mu = materials::shear_modulus(materials::gent_modulus(*hardness).E, soft->kappa);
+  }
+  return {law, formulation_of(law)};
+}
+
+double CaseMaterials::friction(std::string_view a, std::string_view b, double otherwise) const {
+  const materials::Friction* pair = materials::find_friction(catalogue_, a, b);
+  return pair == nullptr ? otherwise : pair->mu.value;
+}
+
+double CaseMaterials::parameter(std::string_view id, std::string_view name) const {
+  const materials::Entry entry = overridden(catalogue_, run_, id);
+  const auto it = entry.parameters.find(name);
+  if (it == entry.parameters.end())
+    throw materials::CatalogueError("material '" + entry.id + "' has no parameter '" + std::string(name) + "'");
+  return it->second.value;
+}
+
+}  // namespace hoofload::scenarios

@@ -1,0 +1,161 @@
+// The only file that includes the command-line parser, which is dear to compile.
+#include "scenarios/cli.hpp"
+
+#include "scenarios/case_report.hpp"
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <cerrno>
+#include <cstring>
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <ostream>
+#include <sstream>
+
+namespace hoofload::scenarios {
+namespace {
+
+struct Arguments {
+  std::string case_file;
+  std::string topic;
+  std::string out;
+  bool json = false;
+  bool quiet = false;
+  bool markdown = false;
+};
+
+/// The text of a file, or the reason why not.
+struct FileText {
+  std::string text;
+  std::string problem;
+};
+
+FileText read_file(const std::string& path) {
+  std::error_code error;
+  if (std::filesystem::is_directory(path, error)) return {"", "is a folder"};
+  std::ifstream stream(path, std::ios::binary);
+  if (!stream) return {"", std::strerror(errno)};
+  std::ostringstream text;
+  text << stream.rdbuf();
+  if (stream.bad()) return {"", "cannot be read"};
+  return {text.str(), ""};
+}
+
+struct OpenedCase {
+  CaseReading reading;
+  int code;
+};
+
+/// Reads the case and reports its problems; code is exit_done if it may be solved.
+OpenedCase open_case(const Arguments& a, const Surroundings& around) {
+  const FileText file = read_file(a.case_file);
+  if (!file.problem.empty()) {
+    around.err << a.case_file << ": " << file.problem << '\n';
+    return {{}, exit_system};
+  }
+  OpenedCase opened{read_case(file.text, a.case_file, around.load_known().materials), exit_done};
+  if (!a.quiet) around.err << errors_text(opened.reading.warnings, around.colour_err);
+  if (opened.reading.errors.empty()) return opened;
+  opened.code = exit_bad_case;
+  if (a.json) {
+    around.out << check_json(a.case_file, opened.reading).dump(2) << '\n';
+  } else {
+    around.err << errors_text(opened.reading.errors, around.colour_err);
+  }
+  return opened;
+}
+
+int check(const Arguments& a, const Surroundings& around) {
+  const OpenedCase opened = open_case(a, around);
+  if (opened.code != exit_done) return opened.code;
+  if (a.json) around.out << check_json(a.case_file, opened.reading).dump(2) << '\n';
+  else around.out << check_text(a.case_file, opened.reading);
+  return exit_done;
+}
+
+int solve(const Arguments& a, RunMode mode, const Surroundings& around) {
+  OpenedCase opened = open_case(a, around);
+  if (opened.code != exit_done) return opened.code;
+  RunRequest request;
+  request.mode = mode;
+  request.case_file = a.case_file;
+  request.runs = std::move(opened.reading.runs);
+  request.warnings = std::move(opened.reading.warnings);
+  request.json = a.json;
+  request.quiet = a.quiet;
+  request.colour = around.colour_out;
+  if (!a.out.empty()) request.out = a.out;
+  return around.solve(request);
+}
+
+int explain_topic(const Arguments& a, const Surroundings& around) {
+  if (a.markdown) {
+    around.out << case_keys_markdown();
+    return exit_done;
+  }
+  if (a.topic.empty()) {
+    around.out << explain_overview();
+    return exit_done;
+  }
+  const Explainable known = around.load_known();
+  if (a.json) {
+    if (const auto j = explain_json(known, a.topic)) {
+      around.out << j->dump(2) << '\n';
+      return exit_done;
+    }
+  } else if (const auto text = explain(known, a.topic)) {
+    around.out << *text;
+    return exit_done;
+  }
+  const std::string near = nearest_topic(known, a.topic);
+  around.err << "explain: nothing is called '" << shown_text(a.topic) << "'" << (near.empty() ? "" : "; nearest: " + near) << '\n';
+  return exit_usage;
+}
+
+CLI::App* add_command(CLI::App& app, const char* name, const char* description, Arguments& a) {
+  CLI::App* command = app.add_subcommand(name, description);
+  command->add_flag("--json", a.json, "write the result as JSON to stdout");
+  command->add_flag("--quiet", a.quiet, "no progress and no warnings on stderr");
+  return command;
+}
+
+}  // namespace
+
+std::string errors_text(const CaseErrors& errors, bool colour) {
+  std::string text;
+  for (const CaseError& e : errors) {
+    const std::string line = error_text(e);
+    const std::size_t place = e.file.size() + 2 + std::to_string(e.at.line).size() + std::to_string(e.at.column).size();
+    text += colour ? "\x1b[1m" + line.substr(0, place) + "\x1b[0m" + line.substr(place) + "\n" : line + "\n";
+  }
+  return text;
+}
+
+int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
+  Arguments a;
+  CLI::App app{"Finite-element load model of the shod hoof: compares ways of shoeing one foot under stated assumptions.", "hoofload"};
+  app.require_subcommand(1);
+  app.set_version_flag("--version", around.version);
+  CLI::App* checking = add_command(app, "check", "report every problem of a case; solve nothing", a);
+  CLI::App* running = add_command(app, "run", "solve the runs of a case", a);
+  CLI::App* comparing = add_command(app, "compare", "solve a case and compare its options with the baseline", a);
+  CLI::App* explaining = add_command(app, "explain", "what a key, a section or a material means", a);
+  for (CLI::App* command : {checking, running, comparing}) command->add_option("CASE", a.case_file, "case file (TOML)")->required();
+  for (CLI::App* command : {running, comparing}) command->add_option("--out", a.out, "folder for pictures and fields");
+  explaining->add_option("KEY", a.topic, "e.g. shoe.setback; left out, all keys are listed");
+  explaining->add_flag("--markdown", a.markdown, "write docs/case-keys.md to stdout");
+  try {
+    std::reverse(arguments.begin(), arguments.end());  // the parser takes them last first
+    app.parse(std::move(arguments));
+    if (checking->parsed()) return check(a, around);
+    if (explaining->parsed()) return explain_topic(a, around);
+    return solve(a, comparing->parsed() ? RunMode::compare : RunMode::run, around);
+  } catch (const CLI::ParseError& e) {
+    return app.exit(e, around.out, around.err) == 0 ? exit_done : exit_usage;
+  } catch (const std::exception& e) {
+    around.err << "hoofload: " << e.what() << '\n';
+    return exit_system;
+  }
+}
+
+}  // namespace hoofload::scenarios

@@ -1,0 +1,31 @@
+// The command line: hoofload check | run | compare | explain. Parses, reads the case, reports, and hands on.
+#pragma once
+
+#include "scenarios/commands.hpp"
+#include "scenarios/explain.hpp"
+
+#include <functional>
+#include <iosfwd>
+#include <string>
+#include <vector>
+
+namespace hoofload::scenarios {
+
+/// Everything the command line touches outside itself, so that tests can stand in for it.
+struct Surroundings {
+  std::ostream& out;
+  std::ostream& err;
+  bool colour_out = false;
+  bool colour_err = false;
+  std::function<Explainable()> load_known{};             ///< catalogue words and topics; may throw std::exception
+  std::function<int(const RunRequest&)> solve{};         ///< run_command
+  std::string version{};
+};
+
+/// Arguments without the program's name; returns the exit code.
+[[nodiscard]] int run_cli(std::vector<std::string> arguments, const Surroundings& around);
+
+/// Problems as one line each, file:line:column first.
+[[nodiscard]] std::string errors_text(const CaseErrors& errors, bool colour);
+
+}  // namespace hoofload::scenarios

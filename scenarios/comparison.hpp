@@ -1,0 +1,58 @@
+// Options against the baseline: change, percent, the bar of the paired difference, and what got worse or better by it.
+//
+// bar of a change = |(Q_h - Q_2h) of the option - (Q_h - Q_2h) of the baseline|, Eq. (77) on the difference: what the two
+// meshes share cancels. Without twins only the solver's own tolerance stands behind a change.
+#pragma once
+
+#include <cmath>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "scenarios/run.hpp"
+
+namespace hoofload::scenarios {
+
+enum class Verdict { neither, worse, better };
+
+struct Difference {
+  std::string option;
+  Phase phase = Phase::swing;
+  ModelKind model = ModelKind::axisymmetric;
+  const QuantityKey* quantity = nullptr;
+  double baseline = 0, value = 0, change = 0;  ///< in the quantity's unit
+  std::optional<double> percent;               ///< empty where the baseline is zero or within its own bar
+  double bar = 0;                              ///< of the change
+  bool has_bar = false;
+  bool is_distinguishable = false;             ///< |change| above bar and solver tolerance
+  Verdict verdict = Verdict::neither;          ///< by the quantity's worse_sign; never for an indistinguishable change
+};
+
+/// A quantity that both models give in one phase: their distance is a lower bound of the model-form error.
+struct FormError {
+  std::string run;
+  Phase phase = Phase::swing;
+  const QuantityKey* quantity = nullptr;
+  double axisymmetric = 0, sagittal = 0;
+  [[nodiscard]] double bound() const { return std::abs(axisymmetric - sagittal); }
+};
+
+struct Comparison {
+  std::vector<Difference> differences;  ///< by option, model, phase, then in catalogue order
+  std::vector<FormError> form_errors;   ///< by run, phase, then in catalogue order; sole and corium quantities only
+};
+
+/// The first run is the baseline. Quantities that one of the two lacks (not solved, not given) have no difference.
+[[nodiscard]] Comparison compare(const std::vector<RunResult>& results);
+
+[[nodiscard]] std::string_view name_of(Phase phase);
+[[nodiscard]] std::string_view name_of(ModelKind model);
+
+/// The solved phase of a run in a model, or null.
+[[nodiscard]] const PhaseResult* find_phase(const RunResult& run, ModelKind model, Phase phase);
+
+/// The model whose value stands first: the axisymmetric one resolves the sole's arching, the sagittal one all else.
+[[nodiscard]] ModelKind leading_model(const QuantityKey& quantity);
+
+}  // namespace hoofload::scenarios

@@ -1,0 +1,53 @@
+#!/usr/bin/env bash
+# Installs the Debian packages that hoofload needs. Safe to run again: what is there is left alone, and if nothing is
+# missing the package manager is not called at all.
+#
+#   bash scenarios/install.sh            what the program needs
+#   bash scenarios/install.sh --tests    what the tests need as well
+set -euo pipefail
+
+program=(g++ cmake ninja-build ccache git libeigen3-dev libgmsh-dev libboost-dev libsuitesparse-dev
+         nlohmann-json3-dev libtomlplusplus-dev libcli11-dev zlib1g-dev)
+tests=(libgtest-dev)
+
+# Echoes those of the given packages that are not installed.
+missing_packages() {
+  local package
+  for package in "$@"; do
+    dpkg-query --show --showformat='${db:Status-Status}\n' "$package" 2>/dev/null | grep -qx installed || echo "$package"
+  done
+}
+
+# Runs a command as root: directly, or with sudo.
+as_root() {
+  if [ "$(id -u)" -eq 0 ]; then
+    "$@"
+  elif command -v sudo >/dev/null; then
+    sudo "$@"
+  else
+    echo "install: root or sudo is needed to install packages" >&2
+    return 1
+  fi
+}
+
+wanted=("${program[@]}")
+case "${1:-}" in
+  "") ;;
+  --tests) wanted+=("${tests[@]}") ;;
+  *) echo "usage: bash scenarios/install.sh [--tests]" >&2; exit 2 ;;
+esac
+if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
+  echo "install: this is not a Debian system; install by hand: ${wanted[*]}" >&2
+  exit 5
+fi
+mapfile -t missing < <(missing_packages "${wanted[@]}")
+if [ "${#missing[@]}" -eq 0 ]; then
+  echo "install: all ${#wanted[@]} Debian packages are there" >&2
+  exit 0
+fi
+echo "install: installing ${#missing[@]} Debian packages: ${missing[*]}" >&2
+as_root apt-get update -q >&2 || echo "install: the package lists could not be refreshed; trying with the old ones" >&2
+if ! as_root env DEBIAN_FRONTEND=noninteractive apt-get install -q -y --no-install-recommends "${missing[@]}" >&2; then
+  echo "install: apt-get could not install: ${missing[*]}" >&2
+  exit 5
+fi

@@ -1,0 +1,24 @@
+// The program: real streams, the real catalogue and the real solver behind the command line.
+#include "materials/catalogue.hpp"
+#include "scenarios/cli.hpp"
+
+#include <cstdlib>
+#include <iostream>
+#include <unistd.h>
+
+#ifndef HOOFLOAD_VERSION
+#define HOOFLOAD_VERSION "unknown"
+#endif
+
+int main(int argc, char** argv) {
+  using namespace hoofload;
+  const char* no_colour = std::getenv("NO_COLOR");
+  const bool colour = no_colour == nullptr || *no_colour == '\0';
+  scenarios::Surroundings around{std::cout, std::cerr};
+  around.colour_out = colour && isatty(STDOUT_FILENO) == 1;
+  around.colour_err = colour && isatty(STDERR_FILENO) == 1;
+  around.load_known = [] { return scenarios::Explainable{scenarios::material_words(materials::load_catalogue()), {}}; };
+  around.solve = scenarios::run_command;
+  around.version = HOOFLOAD_VERSION;
+  return scenarios::run_cli({argv + 1, argv + argc}, around);
+}

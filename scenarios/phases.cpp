@@ -1,0 +1,229 @@
+#include "scenarios/phases.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "scenarios/load_curves.hpp"
+#include "scenarios/tendon.hpp"
+
+namespace hoofload::scenarios {
+
+namespace {
+
+using solver::Loading;
+using solver::State;
+
+constexpr double kFirstPress = 0.02;   ///< depth of the displacement-controlled first touch [mm]
+
+int pitch_dof(const BuiltModel& built) { return solver::ground_dof(built.system->model(), 2); }
+int distance_dof(const BuiltModel& built) { return solver::ground_dof(built.system->model(), 0); }
+
+/// Nail, squeeze what was packed before, then let a later filling take its place: the fitted foot in the air.
+PhaseSolution fit_up(BuiltModel& built) {
+  PhaseSolution fit;
+  const auto& system = *built.system;
+  fit.state = system.rest_state(0, built.rest_pitch);
+  const double away = system.touching_distance(fit.state, built.rest_pitch) + 20;
+  system.place_ground(fit.state, away, 0, built.rest_pitch);
+  for (std::size_t pair : built.filled_after) system.set_dormant(fit.state, pair);
+  Loading from;
+  from.ramp = 0;
+  from.hold_distance = away;
+  from.hold_offset = 0;
+  from.hold_pitch = built.rest_pitch;
+  Loading to = from;
+  to.ramp = 1;
+  solver::PathOptions options;
+  fit.path = solver::follow(*built.newton, fit.state, from, to, options);
+  for (std::size_t pair : built.filled_after) system.wake(fit.state, pair);
+  if (!built.filled_after.empty() && fit.path.outcome == solver::Outcome::converged) {
+    const auto settle = built.newton->solve(fit.state, to);
+    fit.path.outcome = settle.outcome;
+    fit.path.iterations += settle.iterations;
+    fit.path.factorisations += settle.factorisations;
+  }
+  fit.loading = to;
+  fit.reactions = built.newton->reactions();
+  fit.touching = system.touching_distance(fit.state, built.rest_pitch);
+  fit.solved = fit.path.outcome == solver::Outcome::converged && fit.path.reached >= 1;
+  if (!fit.solved) fit.why = std::string("fit-up: ") + solver::describe(fit.path.outcome);
+  return fit;
+}
+
+struct Demand {
+  double normal = 0, tangential = 0, cop = 0, extension = 0;
+};
+
+Demand demand_of(const Case& run, Phase phase) {
+  const double mass = run.horse.mass;
+  if (phase == Phase::standing) return {run.load.standing_force * mass, 0, run.load.standing_cop, 0};
+  if (phase == Phase::press) return {run.load.force.value_or(0), 0, 0, 0};
+  const double at = phase == Phase::midstance ? run.load.midstance_at : heel_off_fraction(run.load.gait);
+  const LoadPoint p = stance_point(run.load.gait, at);
+  return {p.normal * mass, p.tangential * mass, p.cop, p.extension};
+}
+
+void absorb(solver::PathReport& all, const solver::PathReport& part) {
+  all.steps += part.steps;
+  all.iterations += part.iterations;
+  all.factorisations += part.factorisations;
+  all.shifts += part.shifts;
+  all.outcome = part.outcome;
+  all.reached = part.reached;
+  all.residual = part.residual;
+  all.energy = part.energy;
+}
+
+bool good(const solver::PathReport& path) { return path.outcome == solver::Outcome::converged && path.reached >= 1; }
+
+/// Ground under the fitted foot, then the load, pitch held at the level ground's.
+PhaseSolution press_level(BuiltModel& built, const PhaseSolution& fit, Phase phase, const Demand& demand) {
+  PhaseSolution s;
+  s.phase = phase;
+  s.state = fit.state;
+  s.touching = fit.touching;
+  solver::TouchDown touch = solver::touch_down(*built.newton, s.state, fit.loading, built.rest_pitch, kFirstPress);
+  s.path = touch.path;
+  if (!good(s.path)) return s;
+  Loading to = touch.held;
+  to.hold_distance.reset();
+  to.normal_force = demand.normal;
+  Loading from = to;
+  // What the held ground already carries: -dPi/dd of the internal energy.
+  from.normal_force = std::max(0.0, -built.newton->reactions()[distance_dof(built)]);
+  absorb(s.path, solver::follow(*built.newton, s.state, from, to));
+  s.loading = to;
+  s.solved = good(s.path);
+  return s;
+}
+
+void finish(const BuiltModel& built, PhaseSolution& s) {
+  s.reactions = built.newton->reactions();
+  s.solved = good(s.path);
+  if (s.loading.cable && s.solved) {
+    const auto path = solver::cable_path(*s.loading.cable, s.state.q[pitch_dof(built)]);
+    s.cable_tension = solver::cable_tension(*s.loading.cable, path);
+    s.moment = -s.cable_tension * path.dL;
+  }
+}
+
+/// Frees the pitch against the tendon. On the baseline the tension follows from the reference centre of pressure.
+void balance_on_tendon(BuiltModel& built, const Case& run, PhaseSolution& s, const Demand& demand, TendonSlack& slack,
+                       bool baseline) {
+  Loading from = s.loading;
+  Loading to = from;
+  to.tangential_force = demand.tangential;
+  to.hold_pitch.reset();
+  solver::Cable tendon = *built.tendon;
+  tendon.extension = demand.extension;
+  const auto tension_for_cop = [&] {
+    const auto path = solver::cable_path(tendon, s.state.q[pitch_dof(built)]);
+    const double moment = demand.normal * demand.cop + demand.tangential * s.state.q[distance_dof(built)];
+    return std::max(0.0, moment / -path.dL);
+  };
+  // The ground's row of s needs its force: friction carries it, so the offset is freed only when some is asked.
+  if (demand.tangential != 0) to.hold_offset.reset();
+  if (s.phase == Phase::press) {
+    tendon.tension = run.load.tendon_force;
+    to.cable = tendon;
+    absorb(s.path, solver::follow(*built.newton, s.state, from, to));
+  } else if (baseline) {
+    for (int pass = 0; pass < 4 && (pass == 0 || good(s.path)); ++pass) {
+      tendon.tension = tension_for_cop();
+      to.cable = tendon;
+      absorb(s.path, solver::follow(*built.newton, s.state, from, to));
+      from = to;
+    }
+    const auto path = solver::cable_path(tendon, s.state.q[pitch_dof(built)]);
+    slack.length.emplace_back(s.phase, path.length - *tendon.tension / tendon.stiffness);
+  } else {
+    const std::optional<double> frozen = slack.of(s.phase);
+    if (!frozen) {
+      s.path.outcome = solver::Outcome::too_many_iterations;
+      s.path.reached = 0;
+      s.why = "the baseline found no tendon slack for this phase";
+      return;
+    }
+    tendon.slack_length = *frozen;
+    to.cable = tendon;
+    absorb(s.path, solver::follow(*built.newton, s.state, from, to));
+  }
+  s.loading = to;
+}
+
+/// Lifts the heel under a held pitch: the moment at the event is what the tendon must hold.
+void lift_heel(BuiltModel& built, PhaseSolution& s, const Demand& demand) {
+  Loading loading = s.loading;
+  if (demand.tangential != 0) {
+    Loading pushed = loading;
+    pushed.tangential_force = demand.tangential;
+    pushed.hold_offset.reset();
+    absorb(s.path, solver::follow(*built.newton, s.state, loading, pushed));
+    if (!good(s.path)) return;
+    loading = pushed;
+  }
+  solver::PathOptions options;
+  const solver::LiftOff event = solver::find_lift_off(*built.newton, s.state, loading, built.rear_contacts, 0.01,
+                                                      0.1 * mesh::degree, 25 * mesh::degree, options);
+  absorb(s.path, event.path);
+  loading.hold_pitch = event.pitch;
+  s.loading = loading;
+  s.moment = event.moment;
+  if (!event.found) {
+    s.path.outcome = s.path.outcome == solver::Outcome::converged ? solver::Outcome::too_many_iterations : s.path.outcome;
+    s.path.reached = 0;
+    s.why = "the heel did not leave the ground within 25 degrees";
+    return;
+  }
+  solver::Cable tendon = *built.tendon;
+  tendon.extension = demand.extension;
+  const auto path = solver::cable_path(tendon, event.pitch);
+  s.cable_tension = event.moment / -path.dL;
+  tendon.tension = s.cable_tension;
+  s.loading.cable = tendon;
+}
+
+PhaseSolution solve_one(BuiltModel& built, const Case& run, const PhaseSolution& fit, Phase phase, TendonSlack& slack,
+                        bool baseline) {
+  const Demand demand = demand_of(run, phase);
+  PhaseSolution s = press_level(built, fit, phase, demand);
+  if (s.solved && built.kind == ModelKind::sagittal) {
+    if (phase == Phase::breakover)
+      lift_heel(built, s, demand);
+    else
+      balance_on_tendon(built, run, s, demand, slack, baseline);
+  }
+  const double moment = s.moment, tension = s.cable_tension;
+  finish(built, s);
+  if (phase == Phase::breakover) s.moment = moment, s.cable_tension = tension;
+  if (!s.solved && s.why.empty())
+    s.why = std::string(solver::describe(s.path.outcome)) + " at " +
+            std::to_string(static_cast<int>(100 * s.path.reached)) + " % of the load";
+  return s;
+}
+
+}  // namespace
+
+std::optional<double> TendonSlack::of(Phase phase) const {
+  for (const auto& [p, l] : length)
+    if (p == phase) return l;
+  return {};
+}
+
+std::vector<PhaseSolution> solve_phases(BuiltModel& built, const Case& run, TendonSlack& slack, bool baseline) {
+  std::vector<PhaseSolution> solutions;
+  PhaseSolution fit = fit_up(built);
+  for (Phase phase : run.load.phases) {
+    if (built.kind == ModelKind::axisymmetric && phase == Phase::breakover) continue;
+    if (phase == Phase::swing || !fit.solved) {
+      PhaseSolution s = fit;
+      s.phase = phase;
+      solutions.push_back(std::move(s));
+      continue;
+    }
+    solutions.push_back(solve_one(built, run, fit, phase, slack, baseline));
+  }
+  return solutions;
+}
+
+}  // namespace hoofload::scenarios

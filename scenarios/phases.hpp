@@ -1,0 +1,36 @@
+// Order of work and loads: fit-up, then each phase from the fitted foot (design: swing, standing, midstance, breakover, press).
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "scenarios/built_model.hpp"
+#include "solver/load_path.hpp"
+
+namespace hoofload::scenarios {
+
+/// One solved phase: where the model is, under what, and how well it got there.
+struct PhaseSolution {
+  Phase phase = Phase::swing;
+  solver::State state;
+  solver::Loading loading;
+  solver::PathReport path;
+  Eigen::VectorXd reactions;          ///< dPi/dq
+  double touching = 0;                ///< distance d at first touch of the fitted foot
+  double cable_tension = 0;           ///< tendon force [N]
+  double moment = 0;                  ///< of the tendon about the coffin joint [N mm]
+  bool solved = false;
+  std::string why;                    ///< when not solved
+};
+
+/// Slack length of the tendon per phase, found on the baseline and then frozen.
+struct TendonSlack {
+  std::vector<std::pair<Phase, double>> length;
+  [[nodiscard]] std::optional<double> of(Phase phase) const;
+};
+
+/// Solves the asked phases of one run. `slack`: empty on the baseline (filled here), given on an option.
+[[nodiscard]] std::vector<PhaseSolution> solve_phases(BuiltModel& built, const Case& run, TendonSlack& slack, bool baseline);
+
+}  // namespace hoofload::scenarios

@@ -1,0 +1,42 @@
+// The catalogue of quantities and how each is read from a solved phase (docs/quantities.md is generated from it).
+#pragma once
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "scenarios/phases.hpp"
+
+namespace hoofload::scenarios {
+
+enum class Given { axisymmetric, sagittal, both };
+
+/// `more_is_worse`: a rise is listed under "what got worse", a fall under what got better; 0 for neither.
+struct QuantityKey {
+  std::string_view key, unit, definition;
+  Given model;
+  int worse_sign;       ///< +1: more is more load; -1: less is less support; 0: neither
+};
+
+[[nodiscard]] const std::vector<QuantityKey>& quantity_catalogue();
+[[nodiscard]] const QuantityKey* find_quantity(std::string_view key);
+
+/// Quantities of one phase by key, in the catalogue's units. Only those that the model gives in that phase.
+using Quantities = std::map<std::string, double, std::less<>>;
+[[nodiscard]] Quantities measure(const BuiltModel& built, const Case& run, const PhaseSolution& phase);
+
+/// Pressure along the sole [kPa] by place (x or r, mm), for the profile and the side view.
+struct PressureSample {
+  solver::Vec2 X;
+  double kPa;
+};
+[[nodiscard]] std::vector<PressureSample> sole_pressure_profile(const BuiltModel& built, const PhaseSolution& phase);
+
+/// Rigid-chain consistency: |moment of the tendon - moment of the ground force| / |moment| and the ledgers' closing errors.
+struct BalanceCheck {
+  double force = 0, moment = 0, bone_ledger = 0, ground_ledger = 0;
+};
+[[nodiscard]] BalanceCheck check_balance(const BuiltModel& built, const PhaseSolution& phase);
+
+}  // namespace hoofload::scenarios

@@ -1,0 +1,105 @@
+#include "scenarios/run.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <memory>
+
+namespace hoofload::scenarios {
+
+namespace {
+
+constexpr double kTwinDensity = 0.5;
+
+struct Solved {
+  ModelResult result;
+  std::vector<Quantities> quantities;
+};
+
+BuiltModel build(const Case& run, ModelKind kind, const materials::Catalogue& catalogue, double density) {
+  return kind == ModelKind::sagittal ? build_sagittal(run, catalogue, density) : build_axisymmetric(run, catalogue, density);
+}
+
+Solved solve_model(const Case& run, ModelKind kind, const materials::Catalogue& catalogue, double density,
+                   TendonSlack& slack, bool baseline) {
+  Solved solved;
+  solved.result.kind = kind;
+  try {
+    solved.result.built = std::make_shared<BuiltModel>(build(run, kind, catalogue, density));
+  } catch (const std::exception& e) {
+    solved.result.why = e.what();
+    return solved;
+  }
+  for (auto& solution : solve_phases(*solved.result.built, run, slack, baseline)) {
+    PhaseResult phase;
+    phase.phase = solution.phase;
+    phase.model = kind;
+    phase.solved = solution.solved;
+    phase.why = solution.why;
+    if (solution.solved) {
+      solved.quantities.push_back(measure(*solved.result.built, run, solution));
+      phase.balance = check_balance(*solved.result.built, solution);
+      for (const auto& [key, value] : solved.quantities.back()) phase.values[key] = {value, kind, 0, 0, false};
+    } else {
+      solved.quantities.emplace_back();
+    }
+    phase.solution = std::move(solution);
+    solved.result.phases.push_back(std::move(phase));
+  }
+  return solved;
+}
+
+/// Bar = |Q_h - Q_2h|: the twin's distance bounds the fine value's error once the error falls by half a level or more.
+void add_bars(ModelResult& fine, const Solved& twin) {
+  for (std::size_t i = 0; i < fine.phases.size() && i < twin.result.phases.size(); ++i) {
+    if (!twin.result.phases[i].solved) continue;
+    for (auto& [key, reading] : fine.phases[i].values) {
+      const auto it = twin.quantities[i].find(key);
+      if (it == twin.quantities[i].end()) continue;
+      reading.bar = std::abs(reading.value - it->second);
+      reading.twin = it->second;
+      reading.has_bar = true;
+    }
+  }
+}
+
+}  // namespace
+
+std::vector<RunResult> solve_runs(const std::vector<Case>& runs, const materials::Catalogue& catalogue,
+                                  const std::function<void(const RunProgress&)>& report) {
+  std::vector<RunResult> results;
+  RunProgress progress;
+  for (const auto& run : runs) progress.of += run.study.models.size();
+  std::map<ModelKind, TendonSlack> slack, twin_slack;
+  for (const auto& run : runs) {
+    RunResult result{run, {}};
+    const bool baseline = results.empty();
+    for (ModelKind kind : run.study.models) {
+      progress.what = run.name;
+      if (report) report(progress);
+      Solved fine = solve_model(run, kind, catalogue, run.study.density, slack[kind], baseline);
+      if (run.study.bars && fine.result.built) {
+        const Solved twin =
+            solve_model(run, kind, catalogue, kTwinDensity * run.study.density, twin_slack[kind], baseline);
+        add_bars(fine.result, twin);
+      }
+      result.models.push_back(std::move(fine.result));
+      ++progress.done;
+    }
+    results.push_back(std::move(result));
+  }
+  progress.what.clear();
+  if (report) report(progress);
+  return results;
+}
+
+bool all_solved(const std::vector<RunResult>& results) {
+  for (const auto& run : results)
+    for (const auto& model : run.models) {
+      if (!model.built) return false;
+      for (const auto& phase : model.phases)
+        if (!phase.solved) return false;
+    }
+  return true;
+}
+
+}  // namespace hoofload::scenarios

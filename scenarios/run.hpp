@@ -1,0 +1,61 @@
+// The arrow: Case -> mesh -> model -> solution -> quantities, for every run of a case. Command line, page, tests and worked
+// examples take this road.
+#pragma once
+
+#include <functional>
+#include <map>
+#include <string>
+#include <vector>
+
+#include "materials/catalogue.hpp"
+#include "scenarios/build_model.hpp"
+#include "scenarios/quantities.hpp"
+
+namespace hoofload::scenarios {
+
+/// A value as it is reported.
+struct Reading {
+  double value = 0;
+  ModelKind model = ModelKind::axisymmetric;
+  double bar = 0;                     ///< discretisation bar, Eq. (77)
+  double twin = 0;                    ///< value on the coarse mesh, when has_bar
+  bool has_bar = false;
+};
+
+struct PhaseResult {
+  Phase phase = Phase::swing;
+  ModelKind model = ModelKind::axisymmetric;
+  bool solved = false;
+  std::string why;                    ///< when not
+  std::map<std::string, Reading, std::less<>> values;
+  BalanceCheck balance;
+  PhaseSolution solution;             ///< state for pictures and fields
+};
+
+/// One model of one run: the built model (for pictures) and its phases.
+struct ModelResult {
+  ModelKind kind = ModelKind::axisymmetric;
+  std::shared_ptr<BuiltModel> built;  ///< null when the model could not be built
+  std::vector<PhaseResult> phases;
+  std::string why;                    ///< when it could not be built
+};
+
+struct RunResult {
+  Case run;
+  std::vector<ModelResult> models;
+};
+
+struct RunProgress {
+  std::size_t done = 0, of = 0;
+  std::string what;                   ///< run, model
+};
+
+/// Solves every run with every model asked for, and a coarse twin of each for the bars. Baseline first: its tendon slack
+/// is frozen for the others. Never throws for a run that cannot be built or solved: the result says why.
+[[nodiscard]] std::vector<RunResult> solve_runs(const std::vector<Case>& runs, const materials::Catalogue& catalogue,
+                                                const std::function<void(const RunProgress&)>& report = {});
+
+/// True when every phase of every run was solved.
+[[nodiscard]] bool all_solved(const std::vector<RunResult>& results);
+
+}  // namespace hoofload::scenarios

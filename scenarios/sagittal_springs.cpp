@@ -1,0 +1,244 @@
+#include "scenarios/sagittal_springs.hpp"
+
+#include <Eigen/LU>
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "mesh/breadths.hpp"
+#include "mesh/brick_shapes.hpp"
+#include "mesh/tri_shapes.hpp"
+
+namespace hoofload::scenarios {
+
+namespace {
+
+using solver::Coefficient;
+using solver::Spring;
+
+constexpr double kBearingStiffness = 1000;    ///< MPa/mm: 1 MPa closes the joint by 1 um
+constexpr double kBearingStick = 300;         ///< MPa/mm
+constexpr double kWebStiffness = 200;         ///< MPa/mm
+
+void add_face(Spring& spring, const solver::Model& model, const mesh::FacePoint& at, int component, double sign) {
+  for (int a = 0; a < 8; ++a)
+    spring.measure.push_back({solver::space_dof(model, at.nodes[static_cast<std::size_t>(a)], component), sign * at.shape[a]});
+}
+
+/// Displacement of a chain at x, as coefficients of its edge's three nodes; empty beyond its ends.
+std::vector<Coefficient> chain_at(const solver::Model& model, const mesh::EdgeSet& chain, double x, int component) {
+  const auto X = [&](int i) { return model.X[static_cast<std::size_t>(i)].x(); };
+  for (const auto& e : chain.edges) {
+    const double a = X(e.a), b = X(e.b);
+    if ((x - a) * (x - b) > 1e-9) continue;
+    double s = (2 * x - a - b) / (b - a);
+    for (int i = 0; i < 4; ++i) {  // the mid-side node need not lie half-way in x
+      const auto N = mesh::Line3::N(s), dN = mesh::Line3::dN(s);
+      const double at = N[0] * a + N[1] * b + N[2] * X(e.mid), slope = dN[0] * a + dN[1] * b + dN[2] * X(e.mid);
+      s = std::clamp(s - (at - x) / slope, -1.0, 1.0);
+    }
+    const auto N = mesh::Line3::N(s);
+    return {{solver::plane_dof(e.a, component), N[0]}, {solver::plane_dof(e.b, component), N[1]}, {solver::plane_dof(e.mid, component), N[2]}};
+  }
+  return {};
+}
+
+void add_scaled(Spring& spring, const std::vector<Coefficient>& c, double scale) {
+  for (const auto& [dof, v] : c) spring.measure.push_back({dof, scale * v});
+}
+
+/// The face that the wall stands on: pad if there is one, else shoe.
+const mesh::EdgeSet& seat(const SagittalParts& parts) {
+  const auto pad = parts.section.mesh.edges.find("pad_top");
+  return pad != parts.section.mesh.edges.end() ? pad->second : parts.section.mesh.edges.at("shoe_top");
+}
+
+/// Part of a bearing point that stands on iron: 1 inside the shoe's web, 0 beyond, smooth over 2 mm so that setback acts
+/// smoothly.
+double covered(const SagittalParts& parts, const mesh::Breadths& b, const mesh::Vec3& X) {
+  const auto& shoe = parts.run.shoeing.shoe;
+  const auto smooth = [](double d) {
+    const double t = std::clamp(0.5 + d / 2, 0.0, 1.0);
+    return t * t * (3 - 2 * t);
+  };
+  const double front = smooth(mesh::shoe_front_x(b, shoe) - X.x()), rear = smooth(X.x() - mesh::shoe_end_x(b, shoe));
+  if (parts.run.shoeing.pad.type == mesh::PadType::full) return front * rear;
+  const double inner = 0.5 * mesh::shoe_inner_chord(b, shoe, X.x());
+  return front * rear * (inner > 0 ? smooth(std::abs(X.z()) - inner) : 1.0);
+}
+
+/// Point of the bearing face at (x, z), or the nearest by its face's own coordinates.
+mesh::FacePoint bearing_point_at(const mesh::CapsuleShell& shell, double x, double z) {
+  mesh::FacePoint best;
+  double best_distance = 1e30;
+  for (const auto& face : shell.mesh.faces.at("bearing")) {
+    Eigen::Vector2d xi = Eigen::Vector2d::Zero();
+    mesh::FacePoint p;
+    p.nodes = face;
+    for (int i = 0; i < 12; ++i) {
+      const auto N = mesh::Quad8::N(xi.x(), xi.y());
+      const auto dN = mesh::Quad8::dN(xi.x(), xi.y());
+      Eigen::Vector2d at = Eigen::Vector2d::Zero();
+      Eigen::Matrix2d J = Eigen::Matrix2d::Zero();
+      for (int a = 0; a < 8; ++a) {
+        const auto& X = shell.mesh.X[static_cast<std::size_t>(face[static_cast<std::size_t>(a)])];
+        const Eigen::Vector2d plan{X.x(), X.z()};
+        at += N[a] * plan;
+        J += plan * dN.row(a);
+      }
+      p.shape = N;
+      p.X = {at.x(), 0, at.y()};
+      const Eigen::Vector2d step = J.inverse() * (Eigen::Vector2d{x, z} - at);
+      xi = (xi + step).cwiseMax(-1).cwiseMin(1);
+    }
+    const double distance = std::hypot(p.X.x() - x, p.X.z() - z);
+    if (distance < best_distance) best_distance = distance, best = p;
+  }
+  return best;
+}
+
+}  // namespace
+
+solver::SpringGroup white_line(const solver::Model& model, const SagittalParts& parts) {
+  solver::SpringGroup group{"white line", {}};
+  const mesh::Breadths b = mesh::breadths(parts.run.foot);
+  const double E = parts.materials.parameter("sole horn", "E"), nu = parts.materials.parameter("sole horn", "nu");
+  const double t = parts.run.foot.sole_horn, E_strip = E / (1 - nu * nu), G = E / (2 * (1 + nu));
+  const auto& chain = parts.section.mesh.edges.at("sole_mid");
+  std::map<int, double> length;
+  for (const auto& e : chain.edges) {
+    const double l = std::abs(model.X[static_cast<std::size_t>(e.a)].x() - model.X[static_cast<std::size_t>(e.b)].x());
+    length[e.a] += l / 6;
+    length[e.b] += l / 6;
+    length[e.mid] += 2 * l / 3;
+  }
+  for (const auto& [node, l] : length) {
+    const auto& X = model.X[static_cast<std::size_t>(node)];
+    const double W = std::max(20.0, mesh::b_sole(b, X.x()));
+    const mesh::FacePoint wall = mesh::inner_surface_point(parts.shell, X.x(), X.y());
+    const std::array<double, 3> k{12 * G * t / W, kWhiteLineConstant * E_strip * t * t * t / 12 / (W * W * W), 4 * E_strip * t / W};
+    for (int c = 0; c < 3; ++c) {
+      Spring spring;
+      spring.law = solver::TwoSided{k[static_cast<std::size_t>(c)] * l, 0};
+      spring.place = wall.X;
+      if (c < 2) spring.measure.push_back({solver::plane_dof(node, c), 1.0});
+      add_face(spring, model, wall, c, c < 2 ? -1.0 : 1.0);
+      group.springs.push_back(std::move(spring));
+    }
+  }
+  return group;
+}
+
+solver::SpringGroup bearing(const solver::Model& model, const SagittalParts& parts) {
+  solver::SpringGroup group{"bearing", {}};
+  const mesh::Breadths b = mesh::breadths(parts.run.foot);
+  const bool glued = parts.run.shoeing.shoe.attachment == mesh::Attachment::glued;
+  for (const auto& point : mesh::face_quadrature(parts.shell.mesh, parts.shell.mesh.faces.at("bearing"))) {
+    const double area = 2 * point.area * covered(parts, b, point.at.X);   // both halves of the foot
+    const auto below = chain_at(model, seat(parts), point.at.X.x(), 1);
+    if (area < 1e-6 || below.empty()) continue;
+    Spring normal;
+    add_face(normal, model, point.at, 1, 1.0);
+    add_scaled(normal, below, -1.0);
+    normal.place = point.at.X;
+    if (glued)
+      normal.law = solver::TwoSided{kBearingStiffness * area, 0};
+    else
+      normal.law = solver::OneSided{kBearingStiffness * area};
+    group.springs.push_back(std::move(normal));
+    if (!glued) continue;   // a nailed or taped wall is held sideways by its nails or band: the joint itself is frictionless
+    for (int c : {0, 2}) {   // the shoe does not move across the foot
+      Spring tangential;
+      add_face(tangential, model, point.at, c, 1.0);
+      if (c == 0) add_scaled(tangential, chain_at(model, seat(parts), point.at.X.x(), 0), -1.0);
+      tangential.place = point.at.X;
+      tangential.law = solver::TwoSided{kBearingStick * area, 0};
+      group.springs.push_back(std::move(tangential));
+    }
+  }
+  return group;
+}
+
+solver::SpringGroup nails(const solver::Model& model, const SagittalParts& parts) {
+  solver::SpringGroup group{"nails", {}};
+  const auto& shoeing = parts.run.shoeing;
+  if (shoeing.shoe.attachment == mesh::Attachment::glued) return group;
+  const bool taped = shoeing.shoe.attachment == mesh::Attachment::taped;
+  const NailStiffness one = nail_stiffness(parts.materials.parameter("nail steel", "E"), parts.materials.parameter("wall", "E"));
+  const int stations = std::max(1, shoeing.nails.count / 2);
+  const auto& top = parts.section.mesh.edges.at("shoe_top");
+  for (int i = 0; i < stations; ++i) {
+    const double share = stations == 1 ? 0.5 : static_cast<double>(i) / (stations - 1);
+    const double x = parts.section.shoe_front - (shoeing.nails.first + share * (shoeing.nails.last - shoeing.nails.first));
+    const double outer = mesh::outer_half_width(parts.shell.outline, x), inner = mesh::inner_half_width(parts.shell.outline, x);
+    const mesh::FacePoint wall = bearing_point_at(parts.shell, x, inner + 0.4 * (outer - inner));
+    // Two nails a station. A tape's band: 60 N/mm and 40 N over all stations (assumed, grade D).
+    const double axial = taped ? 60.0 / stations : 2 * one.axial, lateral = taped ? 60.0 / stations : 2 * one.lateral;
+    for (int c : {1, 0, 2}) {
+      Spring spring;
+      add_face(spring, model, wall, c, 1.0);
+      for (const double offset : {-0.5, 0.0, 0.5}) {   // Simpson's mean over the nail's patch on the shoe
+        const double weight = offset == 0 ? 2.0 / 3 : 1.0 / 6;
+        if (c < 2) add_scaled(spring, chain_at(model, top, x + offset * shoeing.nails.patch, c), -weight);
+      }
+      spring.law = solver::TwoSided{c == 1 ? axial : lateral, 0};
+      spring.ramped_preload = c == 1 ? (taped ? 40.0 / stations : 2 * shoeing.nails.preload) : 0;
+      spring.place = wall.X;
+      group.springs.push_back(std::move(spring));
+    }
+  }
+  return group;
+}
+
+solver::SpringGroup sole_on_web(const solver::Model& model, const SagittalParts& parts, std::vector<int>& nodes) {
+  solver::SpringGroup group{"sole on web", {}};
+  const auto& chain = parts.section.mesh.edges.at("sole_surface");
+  for (std::size_t i = 0; i < chain.edges.size(); ++i) {
+    const auto& e = chain.edges[i];
+    const std::array<int, 3> ids{e.a, e.b, e.mid};
+    const double l = (model.X[static_cast<std::size_t>(e.a)] - model.X[static_cast<std::size_t>(e.b)]).norm();
+    for (std::size_t a = 0; a < 3; ++a) {
+      const auto& X = model.X[static_cast<std::size_t>(ids[a])];
+      if (X.x() < parts.section.inner_toe) continue;
+      const auto below = chain_at(model, seat(parts), X.x(), 1);
+      const double area = (a == 2 ? 2.0 / 3 : 1.0 / 6) * l * chain.breadth[i][a];
+      if (below.empty() || area <= 0) continue;
+      Spring spring;
+      spring.measure.push_back({solver::plane_dof(ids[a], 1), 1.0});
+      add_scaled(spring, below, -1.0);
+      spring.offset = std::max(0.0, X.y());
+      spring.law = solver::OneSided{kWebStiffness * area};
+      spring.place = {X.x(), X.y(), 0};
+      group.springs.push_back(std::move(spring));
+      nodes.push_back(ids[a]);
+    }
+  }
+  return group;
+}
+
+solver::SpringGroup packing_front(const solver::Model& model, const SagittalParts& parts) {
+  solver::SpringGroup group{"packing front", {}};
+  if (!has_packing(parts.run) || parts.section.packing_to < parts.section.inner_toe - 1) return group;
+  const auto shoe = parts.section.mesh.edges.find("shoe_mid");
+  if (shoe == parts.section.mesh.edges.end()) return group;
+  std::set<int> front;
+  for (const auto& block : parts.section.mesh.blocks)
+    if (block.region == "packing")
+      for (const auto& tri : block.tri)
+        for (int node : tri)
+          if (std::abs(model.X[static_cast<std::size_t>(node)].x() - parts.section.packing_to) < 1e-6) front.insert(node);
+  const double width = 0.5 * parts.run.foot.bearing_width;   // of the toe's inner edge that the filling meets
+  const double height = std::max(1.0, parts.run.shoeing.shoe.thickness);
+  for (int node : front) {
+    const auto toe = chain_at(model, shoe->second, parts.section.inner_toe + 0.5, 0);
+    if (toe.empty()) continue;
+    Spring spring;
+    add_scaled(spring, toe, 1.0);
+    spring.measure.push_back({solver::plane_dof(node, 0), -1.0});
+    spring.law = solver::OneSided{kWebStiffness * width * height / static_cast<double>(front.size())};
+    group.springs.push_back(std::move(spring));
+  }
+  return group;
+}
+
+}  // namespace hoofload::scenarios

@@ -1,0 +1,263 @@
+#include "solver/newton.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace hoofload::solver {
+
+namespace {
+
+/// Largest internal force of the mixed elements' bubbles: they too must be at rest.
+double bubble_residual(const std::vector<MixedRecovery>& recovery) {
+  double worst = 0;
+  for (const auto& r : recovery) worst = std::max(worst, r.fb.cwiseAbs().maxCoeff());
+  return worst;
+}
+
+}  // namespace
+
+Newton::Newton(const System& system) : system_(system), factor_(system.pattern()), reduced_(system.pattern()) {
+  const auto n = static_cast<std::size_t>(reduced_.cols());
+  row_places_.resize(n);
+  const int* outer = reduced_.outerIndexPtr();
+  const int* inner = reduced_.innerIndexPtr();
+  for (std::size_t c = 0; c < n; ++c)
+    for (int p = outer[c]; p < outer[c + 1]; ++p)
+      if (static_cast<std::size_t>(inner[p]) != c) row_places_[static_cast<std::size_t>(inner[p])].push_back(p);
+}
+
+double Newton::bound(const State& state, std::size_t contact, double ramp) const {
+  const ContactPoint& p = system_.contact_points()[contact];
+  return state.contact[contact].offset_normal - (p.gap - ramp * p.interference);
+}
+
+Newton::Held Newton::held_unknowns(const State& state, const Loading& loading) const {
+  const Model& model = system_.model();
+  Held held{std::vector<char>(static_cast<std::size_t>(dof_count(model)), 0), Eigen::VectorXd::Zero(dof_count(model))};
+  const auto hold = [&](int unknown, double target) {
+    held.is[static_cast<std::size_t>(unknown)] = 1;
+    held.move[unknown] = target - state.q[unknown];
+  };
+  for (const auto& s : model.supports) hold(s.dof, s.value);
+  const int g0 = ground_dof(model, 0);
+  if (loading.hold_distance) hold(g0, *loading.hold_distance);
+  if (loading.hold_offset) hold(g0 + 1, *loading.hold_offset);
+  if (loading.hold_pitch) hold(g0 + 2, *loading.hold_pitch);
+  const auto& points = system_.contact_points();
+  for (std::size_t k = 0; k < points.size(); ++k) {
+    const ContactStatus& c = state.contact[k];
+    if (!c.closed) continue;
+    hold(points[k].normal, bound(state, k, loading.ramp));
+    if (points[k].tied)
+      hold(points[k].tangent, c.offset_tangent);
+    else if (c.tangential == Tangential::stick)
+      hold(points[k].tangent, c.reference);
+  }
+  return held;
+}
+
+bool Newton::update_friction(State& state, double scale) const {
+  bool changed = false;
+  const auto& points = system_.contact_points();
+  for (std::size_t k = 0; k < points.size(); ++k) {
+    ContactStatus& c = state.contact[k];
+    if (points[k].tied) continue;
+    if (!c.closed || points[k].friction == 0) {
+      c.tangential = Tangential::free;
+      c.traction = 0;
+      continue;
+    }
+    if (c.tangential == Tangential::free) {
+      c.tangential = Tangential::stick;
+      c.reference = state.q[points[k].tangent];
+      changed = true;
+      continue;
+    }
+    const double limit = points[k].friction * std::max(0.0, assembly_.gradient[points[k].normal]);
+    const double force = assembly_.gradient[points[k].tangent];
+    const double slack = 1e-3 * limit + 1e-9 * scale;
+    if (c.tangential == Tangential::stick && std::abs(force) > limit + slack && c.toggles < 3) {
+      c.tangential = Tangential::slip;
+      c.traction = std::copysign(limit, force);
+      ++c.toggles;
+      changed = true;
+    } else if (c.tangential == Tangential::slip) {
+      const double slip = state.q[points[k].tangent] - c.reference;
+      if (slip * c.traction > 0 && c.toggles < 3) {
+        c.tangential = Tangential::stick;
+        c.reference = state.q[points[k].tangent];
+        ++c.toggles;
+        changed = true;
+      } else if (std::abs(limit - std::abs(c.traction)) > slack) {
+        c.traction = std::copysign(limit, c.traction);
+        changed = true;
+      }
+    }
+  }
+  return changed;
+}
+
+void Newton::add_friction(const State& state) {
+  const auto& points = system_.contact_points();
+  for (std::size_t k = 0; k < points.size(); ++k)
+    if (state.contact[k].closed && state.contact[k].tangential == Tangential::slip)
+      assembly_.gradient[points[k].tangent] -= state.contact[k].traction;
+}
+
+double Newton::force_scale(const Loading& loading) const {
+  // Clamped unknowns of stiff parts react with forces far above the load: where there is a load, it is the measure.
+  if (loading.normal_force > 0) return loading.normal_force;
+  return std::max(1e-3, largest_force_);
+}
+
+double Newton::residual(const State& state, const Loading& loading, const NewtonOptions& options) const {
+  const Held held = held_unknowns(state, loading);
+  double worst = bubble_residual(recovery_);
+  const int g0 = ground_dof(system_.model(), 0);
+  // The ground's own balance is measured against its load, however large the forces inside the bodies are.
+  const double load = std::max({1e-3, std::abs(loading.normal_force), std::abs(loading.tangential_force)});
+  const double ground_weight = force_scale(loading) / load;
+  for (Eigen::Index i = 0; i < assembly_.gradient.size(); ++i) {
+    if (held.is[static_cast<std::size_t>(i)] != 0) continue;
+    const double weight = i == g0 || i == g0 + 1 ? ground_weight : i == g0 + 2 ? 1 / options.length_scale : 1.0;
+    worst = std::max(worst, weight * std::abs(assembly_.gradient[i]));
+  }
+  return worst;
+}
+
+bool Newton::solve_reduced(const Held& held, Eigen::VectorXd& dq, SolveReport& report) {
+  const SparseMatrix& K = assembly_.hessian;
+  Eigen::VectorXd rhs = -assembly_.gradient;
+  rhs -= K.selfadjointView<Eigen::Lower>() * held.move;
+  for (int attempt = 0; attempt < 14; ++attempt) {
+    std::copy(K.valuePtr(), K.valuePtr() + K.nonZeros(), reduced_.valuePtr());
+    double* v = reduced_.valuePtr();
+    const int* outer = reduced_.outerIndexPtr();
+    for (int c = 0; c < reduced_.cols(); ++c) {
+      double& diagonal = v[outer[c]];  // a lower column starts with its diagonal
+      if (held.is[static_cast<std::size_t>(c)] != 0) {
+        for (int p = outer[c]; p < outer[c + 1]; ++p) v[p] = 0;
+        for (int p : row_places_[static_cast<std::size_t>(c)]) v[p] = 0;
+        diagonal = 1;
+        rhs[c] = held.move[c];
+      } else {
+        diagonal += shift_ * std::abs(diagonal) + 1e-12;
+      }
+    }
+    ++report.factorisations;
+    if (factor_.factorise(reduced_) && factor_.positive_definite()) {
+      dq = factor_.solve(rhs);
+      return dq.allFinite();
+    }
+    shift_ = shift_ == 0 ? 1e-6 : 5 * shift_;
+    ++report.shifts;
+  }
+  return false;
+}
+
+bool Newton::quadratic_step(State& state, const Loading& loading, const NewtonOptions& options, double tiny,
+                            Eigen::VectorXd& dq, SolveReport& report) {
+  const auto& points = system_.contact_points();
+  const SparseMatrix& K = assembly_.hessian;
+  for (int pass = 0; pass < options.most_set_changes; ++pass) {
+    const Held held = held_unknowns(state, loading);
+    if (!solve_reduced(held, dq, report)) return false;
+    const Eigen::VectorXd reaction = assembly_.gradient + K.selfadjointView<Eigen::Lower>() * dq;
+    bool changed = false;
+    const bool one_at_a_time = pass >= 8;   // Murty's least-index rule ends a cycle
+    for (std::size_t k = 0; k < points.size() && !(changed && one_at_a_time); ++k) {
+      if (points[k].tied || state.contact[k].dormant) continue;
+      ContactStatus& c = state.contact[k];
+      const double b = bound(state, k, loading.ramp);
+      if (c.closed && reaction[points[k].normal] < -tiny) {
+        c.closed = false;
+        c.tangential = Tangential::free;
+        changed = true;
+      } else if (!c.closed && state.q[points[k].normal] + dq[points[k].normal] < b - 1e-10) {
+        c.closed = true;
+        c.tangential = Tangential::free;   // it sticks from the next step on: within a step only bounds change
+        changed = true;
+      }
+    }
+    if (!changed) return true;
+  }
+  return true;
+}
+
+SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOptions& options) {
+  SolveReport report;
+  const State given = state;
+  const auto fail = [&](Outcome outcome) {
+    state = given;
+    report.outcome = outcome;
+    return report;
+  };
+  for (auto& c : state.contact) c.toggles = 0;
+  shift_ = 0;
+  largest_force_ = 0;
+  system_.assemble(state, loading, assembly_, recovery_);
+  if (!std::isfinite(assembly_.energy)) return fail(Outcome::inverted);
+  Eigen::VectorXd dq;
+  bool settled = false;
+  for (report.iterations = 0; report.iterations < options.most_iterations; ++report.iterations) {
+    largest_force_ = std::max(largest_force_, assembly_.gradient.cwiseAbs().maxCoeff());
+    const double scale = force_scale(loading);
+    // The fixed point of friction may chatter between neighbours: after some steps the slip bounds stay as they are.
+    const bool friction_changed =
+        report.iterations > 0 && report.iterations <= options.most_friction_updates && update_friction(state, scale);
+    bool springs_changed = false;
+    const auto bounds = system_.spring_bounds(state);
+    for (std::size_t g = 0; g < bounds.size(); ++g)
+      for (std::size_t k = 0; k < bounds[g].size(); ++k)
+        if (std::abs(bounds[g][k] - state.spring_bounds[g][k]) > 1e-3 * bounds[g][k] + 1e-9 * scale) {
+          state.spring_bounds[g][k] = bounds[g][k];
+          springs_changed = true;
+        }
+    if (springs_changed) system_.assemble(state, loading, assembly_, recovery_);
+    add_friction(state);
+    const double last_residual = report.residual;
+    report.residual = residual(state, loading, options) / scale;
+    // Full steps that no longer shrink a small residual have met round-off (strain is known to 1e-16, stress to that times
+    // the bulk modulus).
+    const bool at_round_off = report.iterations > 1 && report.residual < 100 * options.tolerance &&
+                              report.residual > 0.2 * last_residual;
+    if (settled && !friction_changed && !springs_changed && (report.residual < options.tolerance || at_round_off)) {
+      report.energy = assembly_.energy;
+      return report;
+    }
+    const std::vector<ContactStatus> before = state.contact;
+    if (!quadratic_step(state, loading, options, 1e-10 * scale, dq, report)) return fail(Outcome::not_positive);
+    settled = true;
+    for (std::size_t k = 0; k < before.size(); ++k)
+      settled = settled && before[k].closed == state.contact[k].closed;
+    shift_ = shift_ < 1e-6 ? 0 : shift_ / 10;
+    const Held held = held_unknowns(state, loading);
+    double prescribed = 0;
+    for (std::size_t i = 0; i < held.is.size(); ++i)
+      if (held.is[i] != 0) prescribed = std::max(prescribed, std::abs(held.move[static_cast<Eigen::Index>(i)]));
+    // With bounds or supports on the move the energy of two states is not comparable: only inversion is refused.
+    const bool comparable = prescribed < 1e-12 && settled && !friction_changed;
+    const double slope = assembly_.gradient.dot(dq);
+    const double energy = assembly_.energy;
+    double alpha = 1;
+    State trial = system_.advance(state, dq, alpha, recovery_);
+    std::vector<MixedRecovery> kept = recovery_;
+    system_.assemble(trial, loading, assembly_, recovery_);
+    const double noise = 1e-12 * (std::abs(energy) + 1);
+    const auto acceptable = [&](double trial_energy) {
+      return std::isfinite(trial_energy) && (!comparable || trial_energy <= energy + 1e-4 * alpha * slope + noise);
+    };
+    while (!acceptable(assembly_.energy)) {
+      alpha *= 0.5;
+      if (alpha < 1e-4) return fail(std::isfinite(assembly_.energy) ? Outcome::line_search_failed : Outcome::inverted);
+      trial = system_.advance(state, dq, alpha, kept);
+      assembly_.energy = system_.energy(trial, loading);
+      if (acceptable(assembly_.energy)) system_.assemble(trial, loading, assembly_, recovery_);
+    }
+    settled = settled && alpha == 1;
+    state = trial;
+  }
+  return fail(Outcome::too_many_iterations);
+}
+
+}  // namespace hoofload::solver

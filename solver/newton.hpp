@@ -1,0 +1,60 @@
+// One equilibrium: Newton's method on the energy under contact bounds (theory.md, Newton).
+//
+// Each step minimises the quadratic model under the bounds by a primal-dual active set; steps are accepted by an Armijo
+// test on the energy. Friction is a Tresca fixed point inside the loop: the slip bound is mu times the last pressure.
+#pragma once
+
+#include <vector>
+
+#include "solver/linear.hpp"
+#include "solver/state.hpp"
+#include "solver/system.hpp"
+
+namespace hoofload::solver {
+
+struct NewtonOptions {
+  double tolerance = 1e-9;              ///< unbalanced force over the largest internal or applied force
+  int most_iterations = 40;
+  int most_set_changes = 80;            ///< active-set passes per step
+  int most_friction_updates = 10;       ///< steps in which stick, slip and slip bounds may still change
+  double length_scale = 50;             ///< turns a moment residual into a force [mm]
+};
+
+/// A system with its factorisation and work space.
+class Newton {
+ public:
+  explicit Newton(const System& system);
+
+  /// Brings `state` to equilibrium under `loading`. On failure `state` is left as it was given.
+  [[nodiscard]] SolveReport solve(State& state, const Loading& loading, const NewtonOptions& options = {});
+
+  /// Gradient dPi/dq at the last converged state: reactions of bounded and held unknowns.
+  [[nodiscard]] const Eigen::VectorXd& reactions() const { return assembly_.gradient; }
+  [[nodiscard]] const System& system() const { return system_; }
+
+ private:
+  struct Held {
+    std::vector<char> is;               ///< 1: prescribed
+    Eigen::VectorXd move;               ///< its increment
+  };
+  [[nodiscard]] Held held_unknowns(const State& state, const Loading& loading) const;
+  [[nodiscard]] double bound(const State& state, std::size_t contact, double ramp) const;
+  [[nodiscard]] bool update_friction(State& state, double scale) const;
+  void add_friction(const State& state);
+  [[nodiscard]] bool solve_reduced(const Held& held, Eigen::VectorXd& dq, SolveReport& report);
+  [[nodiscard]] bool quadratic_step(State& state, const Loading& loading, const NewtonOptions& options, double tiny,
+                                    Eigen::VectorXd& dq, SolveReport& report);
+  [[nodiscard]] double force_scale(const Loading& loading) const;
+  [[nodiscard]] double residual(const State& state, const Loading& loading, const NewtonOptions& options) const;
+
+  const System& system_;
+  Factor factor_;
+  Assembly assembly_;
+  SparseMatrix reduced_;
+  std::vector<MixedRecovery> recovery_;
+  std::vector<std::vector<int>> row_places_;   ///< per unknown: values of its row left of the diagonal
+  double largest_force_ = 1;
+  double shift_ = 0;
+};
+
+}  // namespace hoofload::solver

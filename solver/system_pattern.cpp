@@ -1,0 +1,257 @@
+// Construction of a System: who depends on which unknowns, and where each product lands in the matrix.
+#include <algorithm>
+#include <map>
+#include <numeric>
+#include <stdexcept>
+
+#include "solver/ground.hpp"
+#include "solver/system.hpp"
+
+namespace hoofload::solver {
+
+namespace {
+
+std::vector<std::vector<int>> dofs_of(const SolidBlock& block) {
+  std::vector<std::vector<int>> all;
+  all.reserve(block.nodes.size());
+  for (const auto& nodes : block.nodes) {
+    std::vector<int> dofs;
+    for (int node : nodes) {
+      dofs.push_back(plane_dof(node, 0));
+      dofs.push_back(plane_dof(node, 1));
+    }
+    all.push_back(std::move(dofs));
+  }
+  return all;
+}
+
+std::vector<std::vector<int>> dofs_of(const Model& model, const LayerBlock& block) {
+  std::vector<std::vector<int>> all;
+  for (const auto& nodes : block.nodes) {
+    std::vector<int> dofs;
+    for (int node : nodes)
+      for (int c = 0; c < 3; ++c) dofs.push_back(space_dof(model, node, c));
+    all.push_back(std::move(dofs));
+  }
+  return all;
+}
+
+std::vector<std::vector<int>> dofs_of(const SpringGroup& group) {
+  std::vector<std::vector<int>> all;
+  for (const auto& spring : group.springs) {
+    std::vector<int> dofs;
+    for (const auto& c : spring.measure) dofs.push_back(c.dof);
+    all.push_back(std::move(dofs));
+  }
+  return all;
+}
+
+/// A dof that a measure names twice is one dof: the scatter takes each pair of unknowns once.
+void merge_repeated_dofs(Spring& spring) {
+  std::map<int, double> merged;
+  for (const auto& [dof, c] : spring.measure) merged[dof] += c;
+  spring.measure.clear();
+  for (const auto& [dof, c] : merged) spring.measure.push_back({dof, c});
+}
+
+/// Index of entry (row >= col) in the value array of a lower-triangular pattern.
+int place_of(const SparseMatrix& pattern, int row, int col) {
+  const int* begin = pattern.innerIndexPtr() + pattern.outerIndexPtr()[col];
+  const int* end = pattern.innerIndexPtr() + pattern.outerIndexPtr()[col + 1];
+  const int* it = std::lower_bound(begin, end, row);
+  return static_cast<int>(it - pattern.innerIndexPtr());
+}
+
+}  // namespace
+
+System::System(Model model) : model_(std::move(model)) {
+  for (auto& block : model_.solids) {
+    block.first_state = mixed_count_;
+    if (block.formulation == Formulation::mixed) mixed_count_ += static_cast<int>(block.nodes.size());
+  }
+  for (auto& group : model_.springs)
+    for (auto& spring : group.springs) merge_repeated_dofs(spring);
+  number_contacts();
+  build_rows();
+  build_pattern();
+}
+
+void System::number_contacts() {
+  const auto n = model_.X.size();
+  ground_index_.assign(n, -1);
+  master_of_.assign(n, -1);
+  slave_normal_.assign(n, Vec2::Zero());
+  for (const auto& pair : model_.pairs) {
+    const int first = static_cast<int>(contacts_.size());
+    for (std::size_t k = 0; k < pair.slave.size(); ++k) {
+      const auto s = static_cast<std::size_t>(pair.slave[k]);
+      if (master_of_[s] >= 0) throw std::invalid_argument("pair '" + pair.name + "': a node is slave in two interfaces");
+      master_of_[s] = pair.master[k];
+      slave_normal_[s] = pair.normal[k];
+      contacts_.push_back({plane_dof(pair.slave[k], 0), plane_dof(pair.slave[k], 1), pair.gap[k], pair.interference[k],
+                           pair.friction, pair.bond == Bond::tied});
+    }
+    pair_ranges_.emplace_back(first, static_cast<int>(contacts_.size()));
+  }
+  first_ground_contact_ = static_cast<int>(contacts_.size());
+  for (std::size_t k = 0; k < model_.ground.nodes.size(); ++k) {
+    const int node = model_.ground.nodes[k];
+    if (master_of_[static_cast<std::size_t>(node)] >= 0)
+      throw std::invalid_argument("a ground node is also the slave of a pair");
+    ground_index_[static_cast<std::size_t>(node)] = static_cast<int>(k);
+    const double mu = model_.ground.friction.empty() ? 0.0 : model_.ground.friction[k];
+    contacts_.push_back({plane_dof(node, 0), plane_dof(node, 1), 0, 0, mu, false});
+  }
+  for (const auto& pair : model_.pairs)
+    for (int m : pair.master)
+      if (master_of_[static_cast<std::size_t>(m)] >= 0)
+        throw std::invalid_argument("pair '" + pair.name + "': a master node is the slave of another interface");
+}
+
+void System::build_rows() {
+  row_of_dof_.assign(static_cast<std::size_t>(dof_count(model_)), -1);
+  const int g0 = ground_dof(model_, 0);
+  const auto add = [&](int dof, Row row) {
+    row_of_dof_[static_cast<std::size_t>(dof)] = static_cast<int>(rows_.size());
+    rows_.push_back(std::move(row));
+  };
+  for (int node : model_.ground.nodes)
+    for (int c = 0; c < 2; ++c)
+      add(plane_dof(node, c), {{plane_dof(node, 0), plane_dof(node, 1), g0, g0 + 1, g0 + 2}, std::vector<double>(5, 0)});
+  for (const auto& pair : model_.pairs) {
+    for (std::size_t k = 0; k < pair.slave.size(); ++k) {
+      const Vec2 n = pair.normal[k], t{n.y(), -n.x()};
+      for (int c = 0; c < 2; ++c) {
+        Row row{{plane_dof(pair.slave[k], 0), plane_dof(pair.slave[k], 1)}, {n[c], t[c]}};
+        const int master = plane_dof(pair.master[k], c);
+        const int r = row_of_dof_[static_cast<std::size_t>(master)];
+        if (r < 0) {
+          row.unknown.push_back(master);
+          row.c.push_back(1);
+        } else {
+          const Row& m = rows_[static_cast<std::size_t>(r)];
+          row.unknown.insert(row.unknown.end(), m.unknown.begin(), m.unknown.end());
+          row.c.insert(row.c.end(), m.c.begin(), m.c.end());
+        }
+        add(plane_dof(pair.slave[k], c), std::move(row));
+      }
+    }
+  }
+}
+
+void System::update_rows(const State& state, std::vector<Row>& rows) const {
+  const int g0 = ground_dof(model_, 0);
+  const auto& q = state.q;
+  for (int node : model_.ground.nodes) {
+    const auto D = ground_gradient(q[plane_dof(node, 0)], q[plane_dof(node, 1)], q[g0], q[g0 + 1], q[g0 + 2]);
+    for (int c = 0; c < 2; ++c) {
+      Row& row = rows[static_cast<std::size_t>(row_of_dof_[static_cast<std::size_t>(plane_dof(node, c))])];
+      for (int k = 0; k < 5; ++k) row.c[static_cast<std::size_t>(k)] = D(c, k);
+    }
+  }
+  for (const auto& pair : model_.pairs) {
+    for (std::size_t k = 0; k < pair.slave.size(); ++k) {
+      if (ground_index_[static_cast<std::size_t>(pair.master[k])] < 0) continue;
+      for (int c = 0; c < 2; ++c) {
+        const auto s = static_cast<std::size_t>(row_of_dof_[static_cast<std::size_t>(plane_dof(pair.slave[k], c))]);
+        const auto m = static_cast<std::size_t>(row_of_dof_[static_cast<std::size_t>(plane_dof(pair.master[k], c))]);
+        for (std::size_t j = 0; j < 5; ++j) rows[s].c[2 + j] = rows[m].c[j];
+      }
+    }
+  }
+}
+
+void System::add_group(ScatterMap& map, const std::vector<std::vector<int>>& dofs,
+                       std::vector<Eigen::Triplet<double>>& triplets) const {
+  map.first_dof.push_back(0);
+  map.first_unknown.push_back(0);
+  map.first_place.push_back(0);
+  for (const auto& local : dofs) {
+    bool plain = true;
+    std::vector<int> unknowns;
+    for (int dof : local) {
+      const int r = row_of_dof_[static_cast<std::size_t>(dof)];
+      if (r < 0) {
+        unknowns.push_back(dof);
+      } else {
+        plain = false;
+        const auto& u = rows_[static_cast<std::size_t>(r)].unknown;
+        unknowns.insert(unknowns.end(), u.begin(), u.end());
+      }
+    }
+    if (!plain) {
+      std::sort(unknowns.begin(), unknowns.end());
+      unknowns.erase(std::unique(unknowns.begin(), unknowns.end()), unknowns.end());
+    }
+    map.dofs.insert(map.dofs.end(), local.begin(), local.end());
+    map.unknowns.insert(map.unknowns.end(), unknowns.begin(), unknowns.end());
+    map.plain.push_back(plain ? 1 : 0);
+    map.first_dof.push_back(static_cast<int>(map.dofs.size()));
+    map.first_unknown.push_back(static_cast<int>(map.unknowns.size()));
+    for (std::size_t b = 0; b < unknowns.size(); ++b)
+      for (std::size_t a = b; a < unknowns.size(); ++a)
+        triplets.emplace_back(std::max(unknowns[a], unknowns[b]), std::min(unknowns[a], unknowns[b]), 0.0);
+    map.first_place.push_back(map.first_place.back() +
+                              static_cast<int>(unknowns.size() * (unknowns.size() + 1) / 2));
+  }
+}
+
+void System::find_places(ScatterMap& map) const {
+  map.places.reserve(static_cast<std::size_t>(map.first_place.back()));
+  for (std::size_t e = 0; e + 1 < map.first_unknown.size(); ++e) {
+    const int* u = map.unknowns.data() + map.first_unknown[e];
+    const int m = map.first_unknown[e + 1] - map.first_unknown[e];
+    for (int b = 0; b < m; ++b)
+      for (int a = b; a < m; ++a) map.places.push_back(place_of(pattern_, std::max(u[a], u[b]), std::min(u[a], u[b])));
+  }
+}
+
+void System::build_pattern() {
+  const int n = dof_count(model_);
+  std::vector<Eigen::Triplet<double>> triplets, constant;
+  for (int i = 0; i < n; ++i) triplets.emplace_back(i, i, 0.0);
+  for (const auto& block : model_.solids) add_group(solid_maps_.emplace_back(), dofs_of(block), triplets);
+  for (const auto& block : model_.layers) add_group(layer_maps_.emplace_back(), dofs_of(model_, block), triplets);
+  for (const auto& group : model_.springs) add_group(spring_maps_.emplace_back(), dofs_of(group), triplets);
+  const int g0 = ground_dof(model_, 0);
+  for (int node : model_.ground.nodes) {
+    const std::array<int, 5> u{plane_dof(node, 0), plane_dof(node, 1), g0, g0 + 1, g0 + 2};
+    for (std::size_t b = 0; b < 5; ++b)
+      for (std::size_t a = b; a < 5; ++a) triplets.emplace_back(std::max(u[a], u[b]), std::min(u[a], u[b]), 0.0);
+  }
+  for (const auto& block : model_.constants) {
+    for (std::size_t e = 0; e < block.dofs.size(); ++e) {
+      const auto& d = block.dofs[e];
+      for (std::size_t b = 0; b < d.size(); ++b) {
+        if (row_of_dof_[static_cast<std::size_t>(d[b])] >= 0)
+          throw std::invalid_argument("region '" + block.region + "': constant elements may not touch contact nodes");
+        for (std::size_t a = b; a < d.size(); ++a) {
+          const double k = block.K[e](static_cast<Eigen::Index>(a), static_cast<Eigen::Index>(b));
+          constant.emplace_back(std::max(d[a], d[b]), std::min(d[a], d[b]), k);
+          triplets.emplace_back(std::max(d[a], d[b]), std::min(d[a], d[b]), 0.0);
+        }
+      }
+    }
+  }
+  pattern_.resize(n, n);
+  pattern_.setFromTriplets(triplets.begin(), triplets.end());
+  pattern_.makeCompressed();
+  constant_full_.resize(n, n);
+  constant_full_.setFromTriplets(constant.begin(), constant.end());
+  constant_values_.assign(static_cast<std::size_t>(pattern_.nonZeros()), 0.0);
+  for (int c = 0; c < n; ++c)
+    for (SparseMatrix::InnerIterator it(constant_full_, c); it; ++it)
+      constant_values_[static_cast<std::size_t>(place_of(pattern_, static_cast<int>(it.row()), c))] += it.value();
+  for (auto& map : solid_maps_) find_places(map);
+  for (auto& map : layer_maps_) find_places(map);
+  for (auto& map : spring_maps_) find_places(map);
+  for (int node : model_.ground.nodes) {
+    const std::array<int, 5> u{plane_dof(node, 0), plane_dof(node, 1), g0, g0 + 1, g0 + 2};
+    for (std::size_t b = 0; b < 5; ++b)
+      for (std::size_t a = b; a < 5; ++a)
+        ground_places_.push_back(place_of(pattern_, std::max(u[a], u[b]), std::min(u[a], u[b])));
+  }
+  theta_place_ = place_of(pattern_, g0 + 2, g0 + 2);
+}
+
+}  // namespace hoofload::solver

@@ -1,0 +1,57 @@
+#!/usr/bin/env bash
+# Builds and runs all tests; the last line is "N passed, N failed", the exit code 0 only if nothing failed.
+#
+#   bash tests/run.sh             what every change must pass
+#   bash tests/run.sh --studies   the long set as well: test suites whose name ends in Study
+#
+# JOBS=n sets the number of compilers and test binaries at work (default 2).
+set -uo pipefail
+cd "$(dirname "$0")/.."
+jobs="${JOBS:-2}"
+filter="-*Study.*"
+case "${1:-}" in
+  "") ;;
+  --studies) filter="*" ;;
+  *) echo "usage: bash tests/run.sh [--studies]" >&2; exit 2 ;;
+esac
+
+# The last line must stand whatever happens before it.
+give_up() {
+  echo "run: $1" >&2
+  echo "0 passed, 1 failed"
+  exit 1
+}
+
+# Sum of an attribute over lines that begin with a tag, in all reports.
+sum_of() {
+  grep -ho "<$1 .*" "$reports"/*.xml 2>/dev/null | sed -n "s/.* $2=\"\([0-9]*\)\".*/\1/p" | awk '{s += $1} END {print s + 0}'
+}
+
+bash scenarios/install.sh --tests || give_up "packages are missing"
+cmake --preset release || give_up "CMake could not configure"
+ninja -C build -j "$jobs" || give_up "the build failed"
+
+reports="$PWD/build/test-reports"
+rm -rf "$reports" && mkdir -p "$reports"
+GTEST_FILTER="$filter" GTEST_OUTPUT="xml:$reports/" GTEST_COLOR=no \
+  ctest --test-dir build --output-on-failure --parallel "$jobs" | tee "$reports/ctest.txt"
+result=${PIPESTATUS[0]}
+
+total=$(sum_of testsuites tests)
+failed=$(( $(sum_of testsuites failures) + $(sum_of testsuites errors) ))
+disabled=$(sum_of testsuites disabled)
+skipped=$(sum_of testsuite skipped)
+passed=$(( total - failed - disabled - skipped ))
+# A binary that crashed or found no test leaves no report: it counts as one failure.
+if [ "$result" -ne 0 ] || [ "$passed" -eq 0 ]; then
+  broken=$(grep -c -E '^[[:space:]]+[0-9]+ - [^ ]+ \(' "$reports/ctest.txt" || true)
+  reported=$(grep -l -E '<testsuites .*(failures|errors)="[1-9]' "$reports"/*.xml 2>/dev/null | wc -l)
+  lost=$(( broken > reported ? broken - reported : 0 ))
+  failed=$(( failed + lost ))
+  [ "$failed" -eq 0 ] && failed=1
+fi
+if [ $(( disabled + skipped )) -gt 0 ]; then
+  echo "run: $skipped skipped, $disabled disabled"
+fi
+echo "$passed passed, $failed failed"
+[ "$failed" -eq 0 ]
