@@ -1,6 +1,7 @@
 // The only file of this folder that includes the TOML parser.
 #include "scenarios/case_text.hpp"
 
+#include "scenarios/shifted_text.hpp"
 #include "scenarios/units.hpp"
 
 #include <algorithm>
@@ -47,7 +48,7 @@ Value converted(const parser::node& node, int depth);
 Table converted_table(const parser::table& table, int depth) {
   Table members;
   for (auto&& [key, node] : table)
-    members.push_back({std::string(key.str()), location(key.source()), converted(node, depth + 1)});
+    members.push_back({unshifted_text(key.str()), location(key.source()), converted(node, depth + 1)});
   std::stable_sort(members.begin(), members.end(), [](const Member& a, const Member& b) { return a.at < b.at; });
   return members;
 }
@@ -63,7 +64,7 @@ Value converted(const parser::node& node, int depth) {
   if (depth > kDeepest) return {at, Unsupported{"too deeply nested table"}};
   if (const auto* t = node.as_table()) return {at, converted_table(*t, depth)};
   if (const auto* a = node.as_array()) return {at, converted_list(*a, depth)};
-  if (const auto* s = node.as_string()) return {at, s->get()};
+  if (const auto* s = node.as_string()) return {at, unshifted_text(s->get())};
   if (const auto* i = node.as_integer()) return {at, static_cast<std::int64_t>(i->get())};
   if (const auto* f = node.as_floating_point()) return {at, f->get()};
   if (const auto* b = node.as_boolean()) return {at, b->get()};
@@ -84,7 +85,7 @@ Attempt attempt(std::string_view text) {
     result.good = true;
   } catch (const parser::parse_error& error) {
     result.at = location(error.source());
-    result.problem = error.description();
+    result.problem = unshifted_text(error.description());
   } catch (const std::exception& error) {
     result.problem = error.what();
     result.at.line = 0;  // the parser's own assertion: it does not say where
@@ -114,7 +115,7 @@ std::string key_without_value(std::string_view line) {
   if (equals == std::string_view::npos) return {};
   const std::string_view rest = without_spaces(line.substr(equals + 1));
   if (!rest.empty() && rest[0] != '#') return {};
-  return std::string(without_spaces(line.substr(0, equals)));
+  return unshifted_text(without_spaces(line.substr(0, equals)));
 }
 
 /// Nearest line above (and including) `line` that holds anything; errors at the end of a file point past it.
@@ -155,11 +156,11 @@ CaseError syntax_error(const Attempt& failed, std::string_view line, const std::
     if (b != std::string::npos) error.key = said.substr(a + 1, b - a - 1);
     error.problem = "duplicate: already set above";
     error.at.column = 1 + static_cast<int>(line.find_first_not_of(" \t"));
-    error.value = shown_text(without_spaces(line));
+    error.value = shown_text(unshifted_text(without_spaces(line)));
     return error;
   }
   error.problem = "not TOML: " + shown_text(said.rfind("Error while ", 0) == 0 ? said.substr(12) : said);
-  error.value = shown_text(without_spaces(line));
+  error.value = shown_text(unshifted_text(without_spaces(line)));
   return error;
 }
 
@@ -170,14 +171,15 @@ CaseErrors unreadable(std::string_view text, const std::string& file) {
     errors.push_back({file, {}, "", "case file too large", std::to_string(text.size()) + " bytes", "at most 1 MB", ""});
     return errors;
   }
-  const std::size_t bad = std::min(broken_utf8(text), text.find('\0'));
+  const std::size_t broken = broken_utf8(text);
+  const std::size_t bad = std::min({broken, text.find('\0'), shifted_character(text.substr(0, broken))});
   Location at;
   std::size_t start = 0;
   while (start <= text.size()) {
     const std::size_t end = std::min(text.find('\n', start), text.size());
     if (bad >= start && bad < end) {
       for (std::size_t k = start; k < bad; ++k) at.column += (static_cast<unsigned char>(text[k]) & 0xC0u) != 0x80u;
-      errors.push_back({file, at, "", "not UTF-8 text", shown_text(text.substr(bad, 1)), "", ""});
+      errors.push_back({file, at, "", "not UTF-8 text, or a character that no text uses", shown_text(text.substr(bad, 1)), "", ""});
     }
     at.column = 1;
     if (end - start > kLongestLine) {
@@ -199,7 +201,8 @@ CaseText parse_case_text(std::string_view text, const std::string& file) {
     result.complete = false;
     return result;
   }
-  std::string left(text);
+  constexpr std::string_view kMark = "\xEF\xBB\xBF";  // some editors put it before the text
+  std::string left = shifted_text(text.substr(0, 3) == kMark ? text.substr(3) : text);
   for (int k = 0; k < kMostSyntaxErrors; ++k) {
     Attempt tried = attempt(left);
     if (tried.good) {

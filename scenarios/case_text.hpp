@@ -1,8 +1,9 @@
 // TOML 1.0 text to a tree in which every key and every value knows its line and column.
 //
 // The parser behind it stops at the first syntax error and its release 3.3 aborts on some bad input, so this file is the
-// guard: the text is checked for UTF-8 and for over-long lines first, the parser's assertions throw instead of aborting,
-// and after an error the offending line is blanked and the rest is parsed again, so that one pass finds them all.
+// guard: the text is checked for UTF-8 and for over-long lines first, letters beyond ASCII are kept from the parser
+// (shifted_text.hpp), its assertions throw instead of aborting, and after an error the offending line is blanked and the
+// rest is parsed again, so that one pass finds them all.
 #pragma once
 
 #include "scenarios/case_errors.hpp"

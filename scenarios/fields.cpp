@@ -18,15 +18,21 @@ viz::VtuArray sole_pressure_array(const BuiltModel& built, const PhaseSolution& 
   return array;
 }
 
-/// The blocks of the model stand in the order of the mesh's.
+/// The model's blocks stand in the order of the mesh's; a rigid bone is meshed for pictures alone and has no stress.
 std::vector<viz::VtuArray> stress_arrays(const BuiltModel& built, const PhaseSolution& phase) {
   viz::VtuArray stress{"stress_xx_yy_zz_xy_MPa", 4, {}}, pressure{"pressure_MPa", 1, {}}, mises{"von_mises_MPa", 1, {}};
-  for (const auto& block : built.system->model().solids)
-    for (const solver::Mat3& s : solver::element_stresses(*built.system, phase.state, block)) {
+  const auto& solids = built.system->model().solids;
+  auto solid = solids.begin();
+  for (const auto& block : built.mesh.blocks) {
+    const bool is_solid = solid != solids.end() && solid->region == block.region && solid->nodes.size() == block.tri.size();
+    const auto means = is_solid ? solver::element_stresses(*built.system, phase.state, *solid++)
+                                : std::vector<solver::Mat3>(block.tri.size(), solver::Mat3::Zero());
+    for (const solver::Mat3& s : means) {
       stress.values.insert(stress.values.end(), {s(0, 0), s(1, 1), s(2, 2), s(0, 1)});
       pressure.values.push_back(solver::pressure_of(s));
       mises.values.push_back(solver::von_mises(s));
     }
+  }
   return {stress, pressure, mises};
 }
 
@@ -49,11 +55,9 @@ std::vector<mesh::Vec3> capsule_displacements(const BuiltModel& built, const Pha
 }
 
 std::string plane_vtu(const BuiltModel& built, const PhaseSolution& phase) {
-  std::size_t cells = 0, elements = 0;
-  for (const auto& block : built.mesh.blocks) cells += block.tri.size();
-  for (const auto& block : built.system->model().solids) elements += block.nodes.size();
-  viz::VtuFields fields{{viz::displacement_array(plane_displacements(built, phase)), sole_pressure_array(built, phase)}, {}};
-  if (cells == elements) fields.cells = stress_arrays(built, phase);  // a rigid bone is meshed for pictures alone
+  const viz::VtuFields fields{
+      {viz::displacement_array(plane_displacements(built, phase)), sole_pressure_array(built, phase)},
+      stress_arrays(built, phase)};
   return viz::vtu(built.mesh, fields);
 }
 

@@ -1,6 +1,7 @@
 // The program: real streams, the real catalogue and the real solver behind the command line.
 #include "materials/catalogue.hpp"
 #include "scenarios/cli.hpp"
+#include "scenarios/quantity_text.hpp"
 
 #include <cstdlib>
 #include <iostream>
@@ -17,7 +18,7 @@ int main(int argc, char** argv) {
   scenarios::Surroundings around{std::cout, std::cerr};
   around.colour_out = colour && isatty(STDOUT_FILENO) == 1;
   around.colour_err = colour && isatty(STDERR_FILENO) == 1;
-  around.load_known = [] { return scenarios::Explainable{scenarios::material_words(materials::load_catalogue()), {}}; };
+  around.load_known = [] { return scenarios::Explainable{scenarios::material_words(materials::load_catalogue()), scenarios::quantity_topics()}; };
   around.solve = scenarios::run_command;
   around.version = HOOFLOAD_VERSION;
   return scenarios::run_cli({argv + 1, argv + argc}, around);

@@ -3,7 +3,6 @@
 namespace hoofload::scenarios {
 
 const std::vector<QuantityKey>& quantity_catalogue() {
-  constexpr auto A = Given::axisymmetric;
   constexpr auto S = Given::sagittal;
   constexpr auto B = Given::both;
   static const std::vector<QuantityKey> catalogue{

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "solver/solid_kernel.hpp"
+
 namespace hoofload::solver {
 
 namespace {

@@ -45,7 +45,7 @@ std::vector<int> all_nodes(const Standing& s) {
   return nodes;
 }
 
-class Balance : public ::testing::TestWithParam<double> {};   // coefficient of friction
+class Balance : public ::testing::TestWithParam<double> {};  // coefficient of friction
 
 TEST_P(Balance, ground_reaction_equals_the_load_and_the_moment_rows_agree) {
   const auto stack = standing_stack(GetParam());
@@ -58,20 +58,22 @@ TEST_P(Balance, ground_reaction_equals_the_load_and_the_moment_rows_agree) {
   for (int node : stack.model.ground.nodes) {
     const double lambda = s.g[plane_dof(node, 0)];
     // While a node slips its reaction is the frozen traction, which the gradient no longer shows.
-    const auto& c = s.state.contact[static_cast<std::size_t>(s.system->first_ground_contact() +
-                                    (std::find(stack.model.ground.nodes.begin(), stack.model.ground.nodes.end(), node) -
-                                     stack.model.ground.nodes.begin()))];
+    const auto& c = s.state.contact[static_cast<std::size_t>(
+        s.system->first_ground_contact() +
+        (std::find(stack.model.ground.nodes.begin(), stack.model.ground.nodes.end(), node) -
+         stack.model.ground.nodes.begin()))];
     const double rho = c.tangential == Tangential::slip ? c.traction : s.g[plane_dof(node, 1)];
-    const Vec2 x = stack.model.X[static_cast<std::size_t>(node)] + s.x.segment<2>(plane_dof(node, 0)) - stack.model.ground.joint;
+    const Vec2 x =
+        stack.model.X[static_cast<std::size_t>(node)] + s.x.segment<2>(plane_dof(node, 0)) - stack.model.ground.joint;
     const Vec2 f = lambda * n + rho * t;
     normal += lambda;
     tangential += rho;
     moment += x.x() * f.y() - x.y() * f.x();
     EXPECT_GE(lambda, -1e-9);
   }
-  EXPECT_NEAR(normal, 6, 6e-8);                                                    // Eq. (53)
-  EXPECT_NEAR(tangential, GetParam() > 0 ? 1.0 : 0.0, 6e-8);                        // Eq. (54)
-  EXPECT_NEAR(moment, s.g[g0 + 2], 1e-8 * 6 * 10);                                  // Eq. (55), lever arms of 10 mm
+  EXPECT_NEAR(normal, 6, 6e-8);                               // Eq. (53)
+  EXPECT_NEAR(tangential, GetParam() > 0 ? 1.0 : 0.0, 6e-8);  // Eq. (54)
+  EXPECT_NEAR(moment, s.g[g0 + 2], 1e-8 * 6 * 10);            // Eq. (55), lever arms of 10 mm
 }
 
 TEST_P(Balance, bodies_act_on_each_other_with_opposite_forces) {
@@ -131,10 +133,11 @@ TEST(Invariance, numbering_the_nodes_differently_gives_the_same_numbers) {
   const auto stack = standing_stack(0.0);
   const auto n = static_cast<int>(stack.model.X.size());
   const auto renamed = [n](int i) { return static_cast<int>((static_cast<long>(i) * 11 + 3) % n); };
-  ASSERT_NE(n % 11, 0);   // else the names would not be unique
+  ASSERT_NE(n % 11, 0);  // else the names would not be unique
   Model other = stack.model;
   mesh::PlaneMesh mesh = stack.blocks.mesh;
-  for (int i = 0; i < n; ++i) mesh.X[static_cast<std::size_t>(renamed(i))] = stack.blocks.mesh.X[static_cast<std::size_t>(i)];
+  for (int i = 0; i < n; ++i)
+    mesh.X[static_cast<std::size_t>(renamed(i))] = stack.blocks.mesh.X[static_cast<std::size_t>(i)];
   for (auto& block : mesh.blocks)
     for (auto& e : block.tri)
       for (int& node : e) node = renamed(node);
@@ -149,8 +152,7 @@ TEST(Invariance, numbering_the_nodes_differently_gives_the_same_numbers) {
   const Standing a = stand_on_ground(stack.model, 6, 0, 0.04, 3), b = stand_on_ground(other, 6, 0, 0.04, 3);
   ASSERT_TRUE(a.converged() && b.converged());
   double worst = 0;
-  for (int i = 0; i < n; ++i)
-    worst = std::max(worst, (a.x.segment<2>(2 * i) - b.x.segment<2>(2 * renamed(i))).norm());
+  for (int i = 0; i < n; ++i) worst = std::max(worst, (a.x.segment<2>(2 * i) - b.x.segment<2>(2 * renamed(i))).norm());
   EXPECT_LT(worst, 1e-8 * largest(a.x));
 }
 

@@ -36,8 +36,8 @@ TEST(CableGeometry, tangent_points_wrap_length_and_pulley_force) {
 
 // Statics of a frictionless pulley: equal tension, |N| = 2 T sin(w/2) along the bisector, no moment on the pulley.
 TEST(CableStatics, pulley_resultant_is_twice_the_tension_times_the_sine_of_half_the_wrap) {
-  for (const auto& [degrees, ratio] : {std::pair{30.0, 0.5176380902}, std::pair{60.0, 1.0}, std::pair{90.0, 1.414213562},
-                                       std::pair{120.0, 1.732050808}}) {
+  for (const auto& [degrees, ratio] : {std::pair{30.0, 0.5176380902}, std::pair{60.0, 1.0},
+                                       std::pair{90.0, 1.414213562}, std::pair{120.0, 1.732050808}}) {
     const double w = degrees * std::numbers::pi / 180, R = 7;
     Cable cable;
     cable.radius = R;
@@ -84,7 +84,8 @@ TEST(CableGeometry, derivatives_by_rotation_match_differences) {
   cable.slack_length = 150;
   for (double theta : {-0.3, 0.0, 0.25}) {
     const double h = 1e-5;
-    const CablePath at = cable_path(cable, theta), up = cable_path(cable, theta + h), down = cable_path(cable, theta - h);
+    const CablePath at = cable_path(cable, theta), up = cable_path(cable, theta + h),
+                    down = cable_path(cable, theta - h);
     EXPECT_NEAR(at.dL, (up.length - down.length) / (2 * h), 1e-6 * std::abs(at.dL));
     EXPECT_NEAR(at.d2L, (up.dL - down.dL) / (2 * h), 1e-6 * std::max(1.0, std::abs(at.d2L)));
     const CableValue v = evaluate(cable, theta), vu = evaluate(cable, theta + h), vd = evaluate(cable, theta - h);
@@ -96,7 +97,7 @@ TEST(CableGeometry, derivatives_by_rotation_match_differences) {
 // Where wrapping starts, length and gradient are continuous (a taut string); the second derivative may jump.
 TEST(CableGeometry, length_and_gradient_are_continuous_where_wrapping_starts) {
   Cable cable = over_the_top();
-  double with = 0, without = 0;   // bracket the start of wrapping by rotation of B
+  double with = 0, without = 0;  // bracket the start of wrapping by rotation of B
   bool found = false;
   for (double theta = 0; theta < 3.0 && !found; theta += 0.01)
     for (double sign : {1.0, -1.0})

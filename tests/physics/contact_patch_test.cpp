@@ -28,7 +28,8 @@ double pressure_error(const Solved& solved, const mesh::EdgeSet& line, double p)
   double worst = 0;
   for (std::size_t i = 0; i < weight.size(); ++i)
     if (weight[i] > 1e-9) worst = std::max(worst, std::abs(force[i] / weight[i] / p - 1));
-  for (double hat : pressure_profile(m.X, line, m.symmetry, force).pressure) worst = std::max(worst, std::abs(hat / p - 1));
+  for (double hat : pressure_profile(m.X, line, m.symmetry, force).pressure)
+    worst = std::max(worst, std::abs(hat / p - 1));
   return worst;
 }
 
@@ -52,8 +53,9 @@ TEST_P(ContactPatch, a_duplicated_line_transmits_uniform_pressure_in_plane_strai
   const double p = 5;
   for (double tilt : {0.0, std::numbers::pi / 6}) {
     const Vec2 n = Eigen::Rotation2Dd(tilt) * Vec2(0, 1);
-    TwoBlocks b = two_blocks({4, 3, 0, 10, 4, 5, tilt, 2.0}, Symmetry::plane_strain, materials::LinearIsotropic{E1, nu1}, suited(nu1),
-                             materials::LinearIsotropic{E2, nu2}, suited(nu2));
+    TwoBlocks b =
+        two_blocks({4, 3, 0, 10, 4, 5, tilt, 2.0}, Symmetry::plane_strain, materials::LinearIsotropic{E1, nu1},
+                   suited(nu1), materials::LinearIsotropic{E2, nu2}, suited(nu2));
     // Both far faces carry the exact field of their body; the interface passes through the origin, so both fields agree
     // there in the normal direction and slip along it.
     hold(b.model, b.lower_bottom(), squeezed(p, E1, nu1, n));
@@ -61,8 +63,9 @@ TEST_P(ContactPatch, a_duplicated_line_transmits_uniform_pressure_in_plane_strai
     const Solved solved = equilibrium(b.model, no_ground(), 1, tight());
     ASSERT_TRUE(solved.converged()) << describe(solved.report.outcome);
     EXPECT_LT(pressure_error(solved, b.slave_line(), p), tolerance) << "tilt " << tilt;
-    const Mat3 sigma = full_tensor((Eigen::Matrix<double, 5, 1>() << -p * n.x() * n.x(), -p * n.x() * n.y(), -p * n.x() * n.y(),
-                                    -p * n.y() * n.y(), -p * nu1).finished());
+    const Mat3 sigma = full_tensor((Eigen::Matrix<double, 5, 1>() << -p * n.x() * n.x(), -p * n.x() * n.y(),
+                                    -p * n.x() * n.y(), -p * n.y() * n.y(), -p * nu1)
+                                       .finished());
     for (const auto& point : point_stresses(*solved.system, solved.state, 0))
       EXPECT_LT((point.P - sigma).cwiseAbs().maxCoeff(), tolerance * p);
   }
@@ -72,11 +75,14 @@ TEST_P(ContactPatch, a_duplicated_line_transmits_uniform_pressure_in_axisymmetry
   const auto [E1, nu1, E2, nu2, tolerance] = GetParam();
   const double p = 5;
   for (double r0 : {0.0, 5.0}) {
-    TwoBlocks b = two_blocks({4, 3, r0, r0 + 10, 4, 5, 0, 1.0}, Symmetry::axisymmetric, materials::LinearIsotropic{E1, nu1},
-                             suited(nu1), materials::LinearIsotropic{E2, nu2}, suited(nu2));
+    TwoBlocks b =
+        two_blocks({4, 3, r0, r0 + 10, 4, 5, 0, 1.0}, Symmetry::axisymmetric, materials::LinearIsotropic{E1, nu1},
+                   suited(nu1), materials::LinearIsotropic{E2, nu2}, suited(nu2));
     // The corner on the axis has no area: it is not in the contact set.
     if (r0 == 0) b.leave_out_first_pair();
-    const auto field = [&](double E, double nu) { return [=](const Vec2& X) { return Vec2(p * nu / E * X.x(), -p / E * X.y()); }; };
+    const auto field = [&](double E, double nu) {
+      return [=](const Vec2& X) { return Vec2(p * nu / E * X.x(), -p / E * X.y()); };
+    };
     hold(b.model, b.lower_bottom(), field(E1, nu1));
     hold(b.model, b.upper_top(), field(E2, nu2));
     if (r0 == 0) b.hold_axis();
@@ -90,9 +96,11 @@ TEST_P(ContactPatch, a_duplicated_line_transmits_uniform_pressure_in_axisymmetry
 TEST_P(ContactPatch, a_conical_line_transmits_hydrostatic_pressure) {
   const auto [E1, nu1, E2, nu2, tolerance] = GetParam();
   const double p = 5, tilt = std::numbers::pi / 6;
-  TwoBlocks b = two_blocks({4, 3, 2, 8, 4, 5, tilt, 1.0}, Symmetry::axisymmetric, materials::LinearIsotropic{E1, nu1}, suited(nu1),
-                           materials::LinearIsotropic{E2, nu2}, suited(nu2));
-  const auto field = [&](double E, double nu) { return [=](const Vec2& X) { return Vec2(-p * (1 - 2 * nu) / E * X); }; };
+  TwoBlocks b = two_blocks({4, 3, 2, 8, 4, 5, tilt, 1.0}, Symmetry::axisymmetric, materials::LinearIsotropic{E1, nu1},
+                           suited(nu1), materials::LinearIsotropic{E2, nu2}, suited(nu2));
+  const auto field = [&](double E, double nu) {
+    return [=](const Vec2& X) { return Vec2(-p * (1 - 2 * nu) / E * X); };
+  };
   hold(b.model, b.lower_bottom(), field(E1, nu1));
   hold(b.model, b.upper_top(), field(E2, nu2));
   for (const auto& side : {b.lower_left(), b.upper_left()}) add_pressure(b.model, chain(reversed(side)), p);
@@ -104,7 +112,8 @@ TEST_P(ContactPatch, a_conical_line_transmits_hydrostatic_pressure) {
 
 INSTANTIATE_TEST_SUITE_P(Stiffnesses, ContactPatch,
                          ::testing::Values(Materials{1000, 0.3, 1000, 0.3, 1e-10}, Materials{10, 0.4, 1000, 0.3, 1e-10},
-                                           Materials{10, 0.4999, 10, 0.4999, 1e-10}, Materials{10, 0.4999, 1000, 0.3, 1e-10}));
+                                           Materials{10, 0.4999, 10, 0.4999, 1e-10},
+                                           Materials{10, 0.4999, 1000, 0.3, 1e-10}));
 
 class GroundPatch : public ::testing::TestWithParam<double> {};
 
@@ -112,7 +121,8 @@ TEST_P(GroundPatch, the_rigid_ground_carries_uniform_pressure) {
   const double nu = GetParam(), E = 10, p = 2;
   for (Symmetry symmetry : {Symmetry::plane_strain, Symmetry::axisymmetric}) {
     const bool ax = symmetry == Symmetry::axisymmetric;
-    auto b = one_block({5, 3, rectangle(0, 10, 0, 4, 0.12), 3}, symmetry, materials::LinearIsotropic{E, nu}, suited(nu));
+    auto b =
+        one_block({5, 3, rectangle(0, 10, 0, 4, 0.12), 3}, symmetry, materials::LinearIsotropic{E, nu}, suited(nu));
     const double across = ax ? p * nu / E : p * nu * (1 + nu) / E, down = ax ? -p / E : -p * (1 - nu * nu) / E;
     hold(b.model, b.top(), [&](const Vec2& X) { return Vec2(across * X.x(), down * X.y()); });
     if (ax) fix(b.model, b.left(), 0);

@@ -109,7 +109,7 @@ TEST(Fasteners, a_frictional_spring_slips_at_mu_times_its_partner_s_force) {
     tangent.law = StickSlip{kt, 0};
     tangent.normal_partner = 0;
     tangent.friction = mu;
-    Spring outer;   // a soft spring carries what friction does not
+    Spring outer;  // a soft spring carries what friction does not
     outer.measure = {{plane_dof(1, 0), 1.0}};
     outer.law = TwoSided{1, 0};
     model.springs[0].springs = {normal, tangent, outer};

@@ -38,8 +38,8 @@ double largest_displacement_error(const Solved& solved, const std::function<Vec2
 TEST_P(Patch, constant_strain_is_exact_in_plane_strain) {
   const auto [formulation, nu] = GetParam();
   const double E = 1e6;
-  auto b = one_block({4, 3, rectangle(0, 0.24, 0, 0.12, 0.15), 1}, Symmetry::plane_strain, materials::LinearIsotropic{E, nu},
-                     formulation);
+  auto b = one_block({4, 3, rectangle(0, 0.24, 0, 0.12, 0.15), 1}, Symmetry::plane_strain,
+                     materials::LinearIsotropic{E, nu}, formulation);
   const auto u = [](const Vec2& X) { return Vec2(0.1 * Vec2(X.x() + X.y() / 2, X.y() + X.x() / 2)); };
   hold(b.model, b.outline(), u);
   const Solved solved = equilibrium(b.model, no_ground(), 1, tight());
@@ -63,8 +63,8 @@ TEST_P(Patch, constant_strain_is_exact_in_axisymmetry_up_to_the_axis) {
   const auto [formulation, nu] = GetParam();
   const double E = 1000, a = 0.1, bz = -0.2;
   for (double r0 : {0.0, 3.0}) {
-    auto b = one_block({4, 3, rectangle(r0, r0 + 4, 0, 3, 0.15), 1}, Symmetry::axisymmetric, materials::LinearIsotropic{E, nu},
-                       formulation);
+    auto b = one_block({4, 3, rectangle(r0, r0 + 4, 0, 3, 0.15), 1}, Symmetry::axisymmetric,
+                       materials::LinearIsotropic{E, nu}, formulation);
     const auto u = [&](const Vec2& X) { return Vec2(a * X.x(), bz * X.y() + 0.01); };
     hold(b.model, b.outline(), u);
     const Solved solved = equilibrium(b.model, no_ground(), 1, tight());
@@ -82,8 +82,8 @@ TEST_P(Patch, constant_strain_is_exact_in_axisymmetry_up_to_the_axis) {
 // The same state reached by tractions and the fewest supports: the axisymmetric body is held in z only.
 TEST_P(Patch, constant_stress_is_exact_under_tractions) {
   const auto [formulation, nu] = GetParam();
-  auto b = one_block({4, 3, rectangle(0, 4, 0, 3, 0.15), 1}, Symmetry::axisymmetric, materials::LinearIsotropic{1000, nu},
-                     formulation);
+  auto b = one_block({4, 3, rectangle(0, 4, 0, 3, 0.15), 1}, Symmetry::axisymmetric,
+                     materials::LinearIsotropic{1000, nu}, formulation);
   fix(b.model, b.bottom(), 1);
   fix(b.model, b.left(), 0);
   add_pressure(b.model, chain(reversed(b.top())), 200);
@@ -94,9 +94,10 @@ TEST_P(Patch, constant_stress_is_exact_under_tractions) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Elements, Patch,
-                         ::testing::Values(PatchCase{Formulation::displacement, 0.25}, PatchCase{Formulation::displacement, 0.3},
-                                           PatchCase{Formulation::displacement, 0.4}, PatchCase{Formulation::mixed, 0.3},
-                                           PatchCase{Formulation::mixed, 0.4999}));
+                         ::testing::Values(PatchCase{Formulation::displacement, 0.25},
+                                           PatchCase{Formulation::displacement, 0.3},
+                                           PatchCase{Formulation::displacement, 0.4},
+                                           PatchCase{Formulation::mixed, 0.3}, PatchCase{Formulation::mixed, 0.4999}));
 
 // F0 = [[1.2, 0.3], [-0.1, 0.9]] on the outline (common practice, no source): the inside must follow, P = P(F0).
 // 1e-9 after Newton: the stress of a nearly incompressible law magnifies round-off of J by kappa / mu.
@@ -110,7 +111,8 @@ TEST(FinitePatch, homogeneous_finite_strain_is_exact) {
   F0.topLeftCorner<2, 2>() << 1.2, 0.3, -0.1, 0.9;
   for (const auto& [material, formulation] : cases) {
     auto b = one_block({3, 3, rectangle(0, 2, 0, 1, 0.1), 1}, Symmetry::plane_strain, material, formulation);
-    hold(b.model, b.outline(), [&](const Vec2& X) { return Vec2((F0.topLeftCorner<2, 2>() - Eigen::Matrix2d::Identity()) * X); });
+    hold(b.model, b.outline(),
+         [&](const Vec2& X) { return Vec2((F0.topLeftCorner<2, 2>() - Eigen::Matrix2d::Identity()) * X); });
     const Solved solved = equilibrium(b.model, no_ground(), 4, tight());
     ASSERT_TRUE(solved.converged()) << describe(solved.report.outcome);
     const Mat3 P0 = full_tensor(std::visit(
@@ -137,9 +139,11 @@ TEST(FinitePatch, a_large_rigid_rotation_gives_zero_stress) {
     State state = system.rest_state(0, 0);
     for (std::size_t i = 0; i < b.model.X.size(); ++i)
       state.q.segment<2>(2 * static_cast<Eigen::Index>(i)) = (R - Eigen::Matrix2d::Identity()) * b.model.X[i];
-    const double stiffness = std::visit([](const auto& law) {
-      return materials::respond<materials::PlaneComponents>(law, Mat3::Identity()).A.cwiseAbs().maxCoeff();
-    }, material);
+    const double stiffness = std::visit(
+        [](const auto& law) {
+          return materials::respond<materials::PlaneComponents>(law, Mat3::Identity()).A.cwiseAbs().maxCoeff();
+        },
+        material);
     EXPECT_LT(system.internal_forces(state, no_ground()).cwiseAbs().maxCoeff(), 1e-12 * stiffness);
   }
 }

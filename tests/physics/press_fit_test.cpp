@@ -18,8 +18,8 @@ struct Fit {
   Model model;
 };
 
-Fit rings(const Grid& inner, const Grid& outer, Symmetry symmetry, const materials::Material& material, Formulation formulation,
-          double interference) {
+Fit rings(const Grid& inner, const Grid& outer, Symmetry symmetry, const materials::Material& material,
+          Formulation formulation, double interference) {
   Fit f;
   f.inner = inner;
   f.outer = outer;
@@ -55,8 +55,9 @@ void fix_line(Fit& f, bool top, int component) {
 }
 
 Fit axisymmetric_fit(double nu, bool held_axially) {
-  Fit f = rings({4, 2, rectangle(1, 2, 0, 1, 0), 1}, {4, 2, rectangle(2, 3, 0, 1, 0), 1}, Symmetry::axisymmetric,
-                materials::LinearIsotropic{1000, nu}, nu > 0.45 ? Formulation::mixed : Formulation::displacement, 0.002);
+  Fit f =
+      rings({4, 2, rectangle(1, 2, 0, 1, 0), 1}, {4, 2, rectangle(2, 3, 0, 1, 0), 1}, Symmetry::axisymmetric,
+            materials::LinearIsotropic{1000, nu}, nu > 0.45 ? Formulation::mixed : Formulation::displacement, 0.002);
   fix_line(f, false, 1);
   if (held_axially) fix_line(f, true, 1);
   return f;
@@ -69,17 +70,18 @@ void expect_uniform(const char* name, const Fit& f, const Solved& solved, double
   double worst = 0;
   for (double value : profile.pressure) worst = std::max(worst, std::abs(value / p - 1));
   std::printf("Press fit %s: p %.8f of %.8f (largest deviation %.4f %%)\n", name, profile.pressure[1], p, 100 * worst);
-  EXPECT_LT(worst, 1e-3);   // exact constraints: only Lame's own discretisation, 0.1 %
+  EXPECT_LT(worst, 1e-3);  // exact constraints: only Lame's own discretisation, 0.1 %
 }
 
 TEST(PressFit, rings_held_axially_press_as_lame_says) {
   const Fit f = axisymmetric_fit(0.3, true);
   const Solved solved = equilibrium(f.model, no_ground());
   expect_uniform("ax, uz = 0", f, solved, 0.2575549451);
-  const int slave = column_nodes(f.outer, f.first_outer, false)[2], master = column_nodes(f.inner, f.first_inner, true)[2];
+  const int slave = column_nodes(f.outer, f.first_outer, false)[2],
+            master = column_nodes(f.inner, f.first_inner, true)[2];
   EXPECT_NEAR(solved.u(slave).x(), 1.41964286e-3, 1e-3 * 1.42e-3);
   EXPECT_NEAR(solved.u(master).x(), -0.58035714e-3, 1e-3 * 0.58e-3);
-  EXPECT_NEAR(solved.u(slave).x() - solved.u(master).x(), 0.002, 1e-14);   // the bound itself
+  EXPECT_NEAR(solved.u(slave).x() - solved.u(master).x(), 0.002, 1e-14);  // the bound itself
   EXPECT_NEAR(solved.u(column_nodes(f.outer, f.first_outer, true)[2]).x(), 1.125e-3, 1e-3 * 1.125e-3);
 }
 
@@ -90,15 +92,15 @@ TEST(PressFit, rings_free_to_lengthen_press_as_lame_says) {
 }
 
 TEST(PressFit, a_nearly_incompressible_pair_presses_as_lame_says) {
-  const double nu = 0.4999, E = 1000 / (1 - nu * nu), v = nu / (1 - nu);   // plane strain
+  const double nu = 0.4999, E = 1000 / (1 - nu * nu), v = nu / (1 - nu);  // plane strain
   const double Co = (13.0 / 5 + v) / E, Ci = (5.0 / 3 - v) / E;
   const Fit f = axisymmetric_fit(nu, true);
   expect_uniform("ax, nu 0.4999", f, equilibrium(f.model, no_ground()), 0.002 / (2 * (Co + Ci)));
 }
 
 TEST(PressFit, a_curved_line_presses_as_lame_says_in_plane_strain) {
-  Fit f = rings({4, 8, polar(1, 2), 1}, {4, 8, polar(2, 3), 1}, Symmetry::plane_strain, materials::LinearIsotropic{1000, 0.3},
-                Formulation::displacement, 0.002);
+  Fit f = rings({4, 8, polar(1, 2), 1}, {4, 8, polar(2, 3), 1}, Symmetry::plane_strain,
+                materials::LinearIsotropic{1000, 0.3}, Formulation::displacement, 0.002);
   fix_line(f, false, 1);
   fix_line(f, true, 0);
   expect_uniform("pe quarter", f, equilibrium(f.model, no_ground()), 0.2575549451);

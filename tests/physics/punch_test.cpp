@@ -62,7 +62,8 @@ TEST(Punch, flat_punch_force_is_sneddon_s_in_a_finite_box) {
     const Solved solved = equilibrium(b.model, no_ground());
     ASSERT_TRUE(solved.converged());
     const double P = -reaction(solved, under, 1), expected = 21.978022 * factor;
-    std::printf("Punch N %.0f: P %.5f of %.5f (%+.3f %%), %zu nodes\n", N, P, expected, 100 * (P / expected - 1), b.model.X.size());
+    std::printf("Punch N %.0f: P %.5f of %.5f (%+.3f %%), %zu nodes\n", N, P, expected, 100 * (P / expected - 1),
+                b.model.X.size());
     EXPECT_NEAR(P, expected, 5e-3 * expected);
   }
 }
@@ -78,13 +79,14 @@ TEST(Punch, a_uniform_disc_of_pressure_gives_boussinesq_s_field) {
   const Solved solved = equilibrium(b.model, no_ground());
   ASSERT_TRUE(solved.converged());
   const double difference = solved.u(under.back()).y() - solved.u(under.front()).y();
-  std::printf("Disc: uz(0) - uz(a) %.6e of %.6e (%+.3f %%)\n", difference, 6.6135201e-4, 100 * (difference / 6.6135201e-4 - 1));
+  std::printf("Disc: uz(0) - uz(a) %.6e of %.6e (%+.3f %%)\n", difference, 6.6135201e-4,
+              100 * (difference / 6.6135201e-4 - 1));
   EXPECT_NEAR(difference, 6.6135201e-4, 5e-3 * 6.6135201e-4);
   double worst = 0;
   int count = 0;
   for (const auto& p : point_stresses(*solved.system, solved.state, 0)) {
     const double z = -p.X.y();
-    if (p.X.x() > 0.08 || z > 2 || z < 0.1) continue;   // off the axis the field changes with r^2: below 0.5 % here
+    if (p.X.x() > 0.08 || z > 2 || z < 0.1) continue;  // off the axis the field changes with r^2: below 0.5 % here
     worst = std::max(worst, std::abs(p.P(1, 1) - (-1 + z * z * z / std::pow(1 + z * z, 1.5))));
     ++count;
   }

@@ -172,6 +172,17 @@ TEST(CaseErrors, two_bytes_that_abort_the_parser_behind_are_an_error_like_any_ot
   EXPECT_EQ(r.errors[0].at.line, 3);
 }
 
+TEST(CaseErrors, letters_beyond_ascii_are_text_in_strings_and_an_error_elsewhere) {
+  EXPECT_EQ(good_case("schema = 1\ntitle = \"\u00e9t\u00e9 \u2014 \u72ac \U0001F40E\" # \u00e4\n").title,
+            "\u00e9t\u00e9 \u2014 \u72ac \U0001F40E");
+  EXPECT_EQ(good_case("\xEF\xBB\xBFschema = 1\n").schema, 1);
+  const CaseReading r = read("schema = 1\n\u00e9 = 3\n");
+  ASSERT_EQ(r.errors.size(), 1u) << all_errors(r.errors);
+  EXPECT_EQ(r.errors[0].at.line, 2);
+  EXPECT_EQ(r.errors[0].value, "\u00e9 = 3");
+  EXPECT_EQ(read("schema = 1\ntitle = \"\xF4\x8F\xBB\xBF\"\n").errors.size(), 1u) << "plane 16";
+}
+
 TEST(CaseErrors, measurements_that_disagree_are_a_warning) {
   const CaseReading r = read("schema = 1\n[foot]\ntoe_to_tip = \"45 mm\"\n");
   EXPECT_EQ(r.runs.size(), 1u) << all_errors(r.errors);

@@ -49,7 +49,8 @@ inline void hold(Model& model, const std::vector<int>& nodes, const std::functio
   for (int node : nodes)
     for (int c : components) {
       const int dof = solver::plane_dof(node, c);
-      const bool held = std::any_of(model.supports.begin(), model.supports.end(), [&](const auto& s) { return s.dof == dof; });
+      const bool held =
+          std::any_of(model.supports.begin(), model.supports.end(), [&](const auto& s) { return s.dof == dof; });
       if (!held) model.supports.push_back({dof, u(model.X[static_cast<std::size_t>(node)])[c]});
     }
 }

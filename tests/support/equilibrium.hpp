@@ -4,7 +4,6 @@
 #include <gtest/gtest.h>
 
 #include <Eigen/Geometry>
-
 #include <memory>
 #include <numbers>
 
@@ -19,9 +18,9 @@ struct Solved {
   State state;
   Loading loading;
   SolveReport report;
-  Eigen::VectorXd x;                    ///< displacements of all full dofs
-  Eigen::VectorXd reactions;            ///< dPi/dq
-  int iterations = 0;                   ///< over all steps
+  Eigen::VectorXd x;          ///< displacements of all full dofs
+  Eigen::VectorXd reactions;  ///< dPi/dq
+  int iterations = 0;         ///< over all steps
 
   [[nodiscard]] Vec2 u(int node) const { return x.segment<2>(plane_dof(node, 0)); }
   [[nodiscard]] bool converged() const { return report.outcome == Outcome::converged; }

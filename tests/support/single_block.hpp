@@ -25,8 +25,9 @@ struct BlockModel {
   }
 };
 
-[[nodiscard]] inline BlockModel one_block(const Grid& grid, solver::Symmetry symmetry, const materials::Material& material,
-                                          solver::Formulation formulation, bool curved = false) {
+[[nodiscard]] inline BlockModel one_block(const Grid& grid, solver::Symmetry symmetry,
+                                          const materials::Material& material, solver::Formulation formulation,
+                                          bool curved = false) {
   BlockModel b;
   b.grid = grid;
   b.first = add_grid(b.mesh, "block", grid, curved);

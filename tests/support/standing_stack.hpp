@@ -14,11 +14,12 @@ struct Stack {
 
 /// Lower block law A (mu 1, kappa 50), upper law B; `unit` scales stresses, `shape` maps places. A soft spring guides the
 /// lower block sideways, which nothing else does without friction.
-[[nodiscard]] inline Stack standing_stack(double friction, double unit = 1,
-                                          const std::function<Vec2(const Vec2&)>& shape = [](const Vec2& X) { return X; }) {
-  Stack s{two_blocks({6, 3, -6, 6, 4, 4, 0, 3}, Symmetry::plane_strain, materials::NeoHooke{1 * unit, 50 * unit},
-                     Formulation::mixed, materials::CompressibleNeoHooke{20 * unit, 30 * unit}, Formulation::displacement),
-          {}};
+[[nodiscard]] inline Stack standing_stack(
+    double friction, double unit = 1, const std::function<Vec2(const Vec2&)>& shape = [](const Vec2& X) { return X; }) {
+  Stack s{
+      two_blocks({6, 3, -6, 6, 4, 4, 0, 3}, Symmetry::plane_strain, materials::NeoHooke{1 * unit, 50 * unit},
+                 Formulation::mixed, materials::CompressibleNeoHooke{20 * unit, 30 * unit}, Formulation::displacement),
+      {}};
   // A slanted cut: nothing is symmetric by accident.
   for (auto& X : s.blocks.mesh.X) X = shape(Vec2{X.x() + 0.1 * X.y(), X.y() + 0.02 * X.x()});
   s.model = s.blocks.model;
@@ -27,7 +28,8 @@ struct Stack {
     s.model.solids[k] = make_solid_block(s.blocks.mesh, s.blocks.mesh.blocks[k], Symmetry::plane_strain,
                                          s.blocks.model.solids[k].material, s.blocks.model.solids[k].formulation);
   auto& pair = s.model.pairs[0];
-  const Vec2 along = s.model.X[static_cast<std::size_t>(pair.slave.back())] - s.model.X[static_cast<std::size_t>(pair.slave.front())];
+  const Vec2 along =
+      s.model.X[static_cast<std::size_t>(pair.slave.back())] - s.model.X[static_cast<std::size_t>(pair.slave.front())];
   Vec2 normal = Vec2(along.y(), -along.x()).normalized();
   if (normal.y() > 0) normal = -normal;
   pair.normal.assign(pair.slave.size(), normal);
@@ -36,7 +38,9 @@ struct Stack {
   s.model.ground.nodes = s.blocks.lower_bottom();
   s.model.ground.friction.assign(s.model.ground.nodes.size(), friction);
   Spring guide;
-  for (int node : s.blocks.lower_left()) guide.measure.push_back({plane_dof(node, 0), 1.0 / 7});
+  const std::vector<int> side = s.blocks.lower_left();  // without its ends, which touch the ground and the upper block
+  for (std::size_t i = 1; i + 1 < side.size(); ++i)
+    guide.measure.push_back({plane_dof(side[i], 0), 1.0 / static_cast<double>(side.size() - 2)});
   guide.law = TwoSided{5 * unit, 0};
   s.model.springs.push_back({"guide", {guide}});
   for (int node : s.blocks.upper_top())
@@ -54,8 +58,8 @@ struct Standing {
 };
 
 /// Ground at `pitch`, pushed in by 0.05 at first, then loaded up to (normal, tangential) in equal steps.
-[[nodiscard]] inline Standing stand_on_ground(const Model& model, double normal, double tangential, double pitch, int steps,
-                                              const NewtonOptions& options = {}) {
+[[nodiscard]] inline Standing stand_on_ground(const Model& model, double normal, double tangential, double pitch,
+                                              int steps, const NewtonOptions& options = {}) {
   Standing out;
   out.system = std::make_shared<System>(model);
   Newton newton(*out.system);

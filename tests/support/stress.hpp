@@ -23,8 +23,23 @@ inline Vec2 rule_place(const Model& model, const std::array<int, 6>& nodes, int 
 inline Mat3 full_tensor(const Eigen::Matrix<double, 5, 1>& c) {
   Mat3 T = Mat3::Zero();
   for (int k = 0; k < 5; ++k)
-    T(materials::PlaneComponents::row[static_cast<std::size_t>(k)], materials::PlaneComponents::col[static_cast<std::size_t>(k)]) = c[k];
+    T(materials::PlaneComponents::row[static_cast<std::size_t>(k)],
+      materials::PlaneComponents::col[static_cast<std::size_t>(k)]) = c[k];
   return T;
+}
+
+/// kappa M^-1 c of a mixed element.
+template <class Law>
+Eigen::Vector3d pressure_of(const Law& law, const SolidBlock& block, std::size_t e,
+                            const Eigen::Matrix<double, 12, 1>& u, const Eigen::Vector2d& bubble) {
+  Eigen::Vector3d c = Eigen::Vector3d::Zero();
+  const auto np = static_cast<std::size_t>(block.points_per_element);
+  for (std::size_t at = e * np; at < (e + 1) * np; ++at) {
+    auto H = kernel::displacement_gradient(block.points[at], u);
+    kernel::add_bubble(block.mixed_points[at], bubble, H);
+    c += block.points[at].weight * theta(law, deformation_gradient(H)) * block.mixed_points[at].L;
+  }
+  return kappa0(law) * block.M_inverse[e] * c;
 }
 
 /// Point stresses of block b; the mixed element's own pressure field enters its stress.
@@ -48,10 +63,12 @@ inline std::vector<PointStress> point_stresses(const System& system, const State
             if constexpr (materials::HasVolumetricSplit<Law>) {
               if (block.formulation == Formulation::mixed) {
                 const MixedState& m = state.mixed[static_cast<std::size_t>(block.first_state) + e];
+                // The pressure that the force is made of; the iterated one may lag a step behind, Eq. (22).
+                const Eigen::Vector3d pressure = pressure_of(law, block, e, u, m.bubble);
                 kernel::add_bubble(block.mixed_points[at], m.bubble, H);
                 p.F = deformation_gradient(H);
                 p.P = full_tensor(materials::respond_isochoric<materials::PlaneComponents>(law, p.F).P +
-                                  m.pressure.dot(block.mixed_points[at].L) *
+                                  pressure.dot(block.mixed_points[at].L) *
                                       materials::volumetric_strain<materials::PlaneComponents>(law, p.F).P);
                 return;
               }

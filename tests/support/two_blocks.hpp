@@ -7,8 +7,8 @@ namespace hoofload::tests {
 
 struct TwoBlocksShape {
   int nx, ny;
-  double x0, x1, depth, height;         ///< extents along and across the line [mm]
-  double tilt;                          ///< of the line against x [rad]
+  double x0, x1, depth, height;  ///< extents along and across the line [mm]
+  double tilt;                   ///< of the line against x [rad]
   double breadth;
 };
 
@@ -49,9 +49,9 @@ struct TwoBlocks {
 };
 
 /// Block 0 lies below the line (slave), block 1 above it (master); frictionless, closed, no interference.
-[[nodiscard]] inline TwoBlocks two_blocks(const TwoBlocksShape& s, solver::Symmetry symmetry, const materials::Material& low,
-                                          solver::Formulation low_formulation, const materials::Material& up,
-                                          solver::Formulation up_formulation) {
+[[nodiscard]] inline TwoBlocks two_blocks(const TwoBlocksShape& s, solver::Symmetry symmetry,
+                                          const materials::Material& low, solver::Formulation low_formulation,
+                                          const materials::Material& up, solver::Formulation up_formulation) {
   TwoBlocks b;
   // A tilted body is sheared, not turned, in axisymmetry's sense of keeping its radii: x stays, y follows the line.
   const bool ax = symmetry == solver::Symmetry::axisymmetric;
@@ -59,7 +59,8 @@ struct TwoBlocks {
     return [=](double u, double v) {
       const Vec2 X = flat(u, v);
       if (ax) return Vec2{X.x(), X.y() + std::tan(s.tilt) * X.x()};
-      return Vec2{std::cos(s.tilt) * X.x() - std::sin(s.tilt) * X.y(), std::sin(s.tilt) * X.x() + std::cos(s.tilt) * X.y()};
+      return Vec2{std::cos(s.tilt) * X.x() - std::sin(s.tilt) * X.y(),
+                  std::sin(s.tilt) * X.x() + std::cos(s.tilt) * X.y()};
     };
   };
   b.lower = {s.nx, s.ny, placed(rectangle(s.x0, s.x1, -s.depth, 0, 0.1)), s.breadth};

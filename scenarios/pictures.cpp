@@ -1,0 +1,53 @@
+#include "scenarios/pictures.hpp"
+
+#include "viz/profile_figure.hpp"
+
+namespace hoofload::scenarios {
+
+namespace {
+
+viz::Profile profile_of(const RunResult& run, const BuiltModel& built, const PhaseResult& phase) {
+  viz::Profile profile{run.run.name, {}, {}};
+  for (const PressureSample& sample : sole_pressure_profile(built, phase.solution)) {
+    profile.x.push_back(built.kind == ModelKind::sagittal ? -sample.X.x() : sample.X.x());
+    profile.pressure.push_back(sample.kPa);
+  }
+  return profile;
+}
+
+Picture profile_picture(const std::vector<RunResult>& results, ModelKind model, Phase phase) {
+  viz::ProfileFigure figure;
+  figure.heading = {"Pressure on the sole", std::string(name_of(phase)),
+                    model == ModelKind::sagittal ? "sagittal core in 3D capsule" : "axisymmetric", {}};
+  figure.along = model == ModelKind::sagittal ? viz::ProfileAlong::behind_toe : viz::ProfileAlong::radius;
+  for (const RunResult& run : results)
+    for (const ModelResult& m : run.models) {
+      const PhaseResult* solved = m.kind == model && m.built ? find_phase(run, model, phase) : nullptr;
+      if (solved == nullptr) continue;
+      if (figure.landmarks.empty())
+        figure.landmarks.push_back({"tip of the bone", model == ModelKind::sagittal ? -m.built->tip_x : m.built->tip_x});
+      figure.profiles.push_back(profile_of(run, *m.built, *solved));
+    }
+  if (figure.profiles.empty()) return {};
+  return {std::string(name_of(phase)) + "_sole-pressure_" + std::string(name_of(model)) + ".svg", viz::profile_figure(figure)};
+}
+
+}  // namespace
+
+std::vector<Picture> pressure_profiles(const std::vector<RunResult>& results, Phase phase) {
+  std::vector<Picture> pictures;
+  for (const ModelKind model : {ModelKind::axisymmetric, ModelKind::sagittal})
+    if (Picture picture = profile_picture(results, model, phase); !picture.svg.empty()) pictures.push_back(std::move(picture));
+  return pictures;
+}
+
+std::vector<Picture> all_pictures(const std::vector<RunResult>& results) {
+  std::vector<Picture> pictures;
+  if (results.empty()) return pictures;
+  for (const Phase phase : results.front().run.load.phases)
+    for (auto* make : {side_views, axisymmetric_sections, pressure_profiles})
+      for (Picture& picture : make(results, phase)) pictures.push_back(std::move(picture));
+  return pictures;
+}
+
+}  // namespace hoofload::scenarios
