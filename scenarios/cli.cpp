@@ -2,6 +2,7 @@
 #include "scenarios/cli.hpp"
 
 #include "scenarios/case_report.hpp"
+#include "scenarios/quantity_text.hpp"
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
@@ -90,7 +91,7 @@ int solve(const Arguments& a, RunMode mode, const Surroundings& around) {
 
 int explain_topic(const Arguments& a, const Surroundings& around) {
   if (a.markdown) {
-    around.out << case_keys_markdown();
+    around.out << (a.topic == "quantities" ? quantities_markdown() : case_keys_markdown());
     return exit_done;
   }
   if (a.topic.empty()) {
@@ -143,7 +144,7 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
   for (CLI::App* command : {checking, running, comparing}) command->add_option("CASE", a.case_file, "case file (TOML)")->required();
   for (CLI::App* command : {running, comparing}) command->add_option("--out", a.out, "folder for pictures and fields");
   explaining->add_option("KEY", a.topic, "e.g. shoe.setback; left out, all keys are listed");
-  explaining->add_flag("--markdown", a.markdown, "write docs/case-keys.md to stdout");
+  explaining->add_flag("--markdown", a.markdown, "write docs/case-keys.md to stdout; with KEY quantities, docs/quantities.md");
   try {
     std::reverse(arguments.begin(), arguments.end());  // the parser takes them last first
     app.parse(std::move(arguments));

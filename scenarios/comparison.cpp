@@ -8,7 +8,7 @@ namespace hoofload::scenarios {
 
 namespace {
 
-constexpr double kZero = 1e-9;            ///< in the quantity's unit
+constexpr double kZero = 1e-6;            ///< in the quantity's unit: what the solver leaves of a zero stays far below
 constexpr double kSolverTolerance = 1e-6; ///< relative: Newton stops at 1e-9 of the force, cancellation costs the rest
 
 bool is_zero(const Reading& r) { return std::abs(r.value) < kZero || (r.has_bar && std::abs(r.value) <= r.bar); }

@@ -1,6 +1,7 @@
 #include "scenarios/picture_parts.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "scenarios/fields.hpp"
 #include "scenarios/pictures.hpp"
@@ -80,7 +81,8 @@ viz::Heading heading_of(const Drawn& drawn, const std::string& model, const std:
   for (const std::string& key : quantities) {
     const auto it = drawn.phase->values.find(key);
     if (it == drawn.phase->values.end()) continue;
-    heading.facts.push_back(key + "  " + viz::number_text(it->second.value) + " " + std::string(find_quantity(key)->unit));
+    const double value = std::abs(it->second.value) < 1e-6 ? 0 : it->second.value;  // the solver's rounding of a zero
+    heading.facts.push_back(key + "  " + viz::number_text(value) + " " + std::string(find_quantity(key)->unit));
   }
   return heading;
 }

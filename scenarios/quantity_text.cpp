@@ -31,9 +31,10 @@ std::vector<Topic> quantity_topics() {
 std::string quantities_markdown() {
   std::string text =
       "# Quantities\n\n"
-      "Generated from the catalogue (`scenarios/quantities.cpp`); a test compares the two. Model: which of the two models gives\n"
-      "the quantity. Worse: the change that a comparison lists under \"what got worse\"; the opposite one stands under \"what got\n"
-      "better\". Pressures are means over 5 mm, never nodal maxima. Each value carries its mesh bar, Eq. (77).\n\n"
+      "Generated from the catalogue (`scenarios/quantities.cpp`); a test compares the two. Write it anew with\n"
+      "`hoofload explain quantities --markdown > docs/quantities.md`. Model: which of the two models gives the quantity. Worse: the\n"
+      "change that a comparison lists under \"what got worse\"; the opposite one stands under \"what got better\". Pressures are means\n"
+      "over 5 mm, never nodal maxima. Each value carries its mesh bar, Eq. (77).\n\n"
       "| key | unit | definition | model | worse |\n|---|---|---|---|---|\n";
   for (const QuantityKey& q : quantity_catalogue())
     text += "| `" + std::string(q.key) + "` | " + std::string(q.unit) + " | " + std::string(q.definition) + " | " +

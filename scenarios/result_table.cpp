@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "viz/text.hpp"
 
@@ -24,6 +25,9 @@ bool holds(const List& list, std::string_view key) {
   return std::find(list.begin(), list.end(), key) != list.end();
 }
 
+/// Zero where only the solver's rounding is left.
+double cleaned(double value) { return std::abs(value) < 1e-6 ? 0 : value; }
+
 /// With the foot in the air only fit-up speaks: its pressure and the nails'.
 bool is_shown(const QuantityKey& key, Phase phase, TableDetail detail) {
   if (detail == TableDetail::full) return true;
@@ -39,11 +43,11 @@ viz::OptionCell cell_of(const RunResult& option, Phase phase, ModelKind model, c
   if (solved == nullptr) return cell;
   const auto it = solved->values.find(key.key);
   if (it == solved->values.end()) return cell;
-  cell.value = it->second.value;
+  cell.value = cleaned(it->second.value);
   if (mode != RunMode::compare) return cell;
   for (const Difference& d : all.differences) {
     if (d.option != option.run.name || d.phase != phase || d.model != model || d.quantity != &key) continue;
-    cell.change = d.change;
+    cell.change = cleaned(d.change);
     cell.percent = d.percent;
     cell.bar = d.is_distinguishable ? d.bar : std::max(d.bar, std::abs(d.change));
   }
@@ -60,7 +64,7 @@ void add_rows(const std::vector<RunResult>& results, Phase phase, ModelKind mode
                            {}, 0, {}};
     if (base != nullptr)
       if (const auto it = base->values.find(key.key); it != base->values.end()) {
-        row.baseline = it->second.value;
+        row.baseline = cleaned(it->second.value);
         row.bar = it->second.has_bar ? it->second.bar : 0;
       }
     bool is_given = row.baseline.has_value();
@@ -75,8 +79,9 @@ void add_rows(const std::vector<RunResult>& results, Phase phase, ModelKind mode
 void add_verdicts(const Comparison& comparison, TableDetail detail, viz::ComparisonTable& table) {
   for (const Difference& d : comparison.differences) {
     if (d.verdict == Verdict::neither || (detail == TableDetail::headline && holds(kEchoes, d.quantity->key))) continue;
-    // The tendon's moment at breakover has a name of its own.
+    // These have a name of their own in that phase.
     if (d.phase == Phase::breakover && d.quantity->key == "ddft_moment") continue;
+    if (d.phase == Phase::swing && d.quantity->key == "sole_pressure_mean") continue;
     viz::Worse line{d.option, std::string(d.quantity->key), std::string(name_of(d.phase)), std::string(d.quantity->unit),
                     d.change, d.percent, true};
     if (d.quantity->model == Given::both) line.phase += ", " + std::string(name_of(d.model));

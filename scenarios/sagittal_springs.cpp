@@ -69,11 +69,11 @@ double covered(const SagittalParts& parts, const mesh::Breadths& b, const mesh::
 
 /// Point of the bearing face at (x, z), or the nearest by its face's own coordinates.
 mesh::FacePoint bearing_point_at(const mesh::CapsuleShell& shell, double x, double z) {
-  mesh::FacePoint best;
+  mesh::FacePoint best{};
   double best_distance = 1e30;
   for (const auto& face : shell.mesh.faces.at("bearing")) {
     Eigen::Vector2d xi = Eigen::Vector2d::Zero();
-    mesh::FacePoint p;
+    mesh::FacePoint p{};
     p.nodes = face;
     for (int i = 0; i < 12; ++i) {
       const auto N = mesh::Quad8::N(xi.x(), xi.y());
