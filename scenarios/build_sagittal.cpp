@@ -258,6 +258,7 @@ BuiltModel build_sagittal(const Case& given, const materials::Catalogue& catalog
   model.symmetry = solver::Symmetry::plane_strain;
   model.X = section.mesh.X;
   model.ground.joint = coffin_joint(run.foot);
+  model.ground.mobilised = true;
   add_core(model, section, run, materials);
   add_capsule(model, shell, run, materials);
   add_pairs(model, built, pair_plans(run, materials));

@@ -107,35 +107,52 @@ void finish(const BuiltModel& built, PhaseSolution& s) {
   }
 }
 
-/// Frees the pitch against the tendon. On the baseline the tension follows from the reference centre of pressure.
+/// The tendon that just holds the moment of the held pitch: freeing the pitch from there moves nothing.
+solver::Cable balanced_tendon(const BuiltModel& built, const PhaseSolution& s, double extension) {
+  solver::Cable tendon = *built.tendon;
+  tendon.extension = extension;
+  const auto path = solver::cable_path(tendon, s.state.q[pitch_dof(built)]);
+  tendon.tension = std::max(0.0, built.newton->reactions()[pitch_dof(built)] / -path.dL);
+  return tendon;
+}
+
+/// Baseline: tension from the reference centre of pressure, repeated until the joint's height and arm agree with it; the
+/// slack length follows, Eq. (62).
+void balance_on_reference(BuiltModel& built, PhaseSolution& s, const Demand& demand, Loading from, TendonSlack& slack) {
+  Loading to = from;
+  for (int pass = 0; pass < 6; ++pass) {
+    const auto path = solver::cable_path(*to.cable, s.state.q[pitch_dof(built)]);
+    const double moment = demand.normal * demand.cop + demand.tangential * s.state.q[distance_dof(built)];
+    const double tension = std::max(0.0, moment / -path.dL);
+    if (pass > 1 && std::abs(tension - *to.cable->tension) < 1e-9 * tension) break;
+    to.cable->tension = tension;
+    absorb(s.path, solver::follow(*built.newton, s.state, from, to));
+    if (!good(s.path)) return;
+    from = to;
+  }
+  const auto path = solver::cable_path(*to.cable, s.state.q[pitch_dof(built)]);
+  slack.length.emplace_back(s.phase, path.length - *to.cable->tension / to.cable->stiffness);
+  s.loading = to;
+}
+
+/// Frees the pitch against the tendon: at its reference tension on the baseline, at its frozen slack length on an option,
+/// at a given force in the press.
 void balance_on_tendon(BuiltModel& built, const Case& run, PhaseSolution& s, const Demand& demand, TendonSlack& slack,
                        bool baseline) {
-  Loading from = s.loading;
+  Loading pushed = s.loading;
+  pushed.tangential_force = demand.tangential;
+  absorb(s.path, solver::follow(*built.newton, s.state, s.loading, pushed));
+  if (!good(s.path)) return;
+  Loading from = pushed;
+  from.hold_pitch.reset();
+  from.cable = balanced_tendon(built, s, demand.extension);
+  if (baseline && s.phase != Phase::press) {
+    balance_on_reference(built, s, demand, from, slack);
+    return;
+  }
   Loading to = from;
-  to.tangential_force = demand.tangential;
-  to.hold_pitch.reset();
-  solver::Cable tendon = *built.tendon;
-  tendon.extension = demand.extension;
-  const auto tension_for_cop = [&] {
-    const auto path = solver::cable_path(tendon, s.state.q[pitch_dof(built)]);
-    const double moment = demand.normal * demand.cop + demand.tangential * s.state.q[distance_dof(built)];
-    return std::max(0.0, moment / -path.dL);
-  };
-  // The ground's row of s needs its force: friction carries it, so the offset is freed only when some is asked.
-  if (demand.tangential != 0) to.hold_offset.reset();
   if (s.phase == Phase::press) {
-    tendon.tension = run.load.tendon_force;
-    to.cable = tendon;
-    absorb(s.path, solver::follow(*built.newton, s.state, from, to));
-  } else if (baseline) {
-    for (int pass = 0; pass < 4 && (pass == 0 || good(s.path)); ++pass) {
-      tendon.tension = tension_for_cop();
-      to.cable = tendon;
-      absorb(s.path, solver::follow(*built.newton, s.state, from, to));
-      from = to;
-    }
-    const auto path = solver::cable_path(tendon, s.state.q[pitch_dof(built)]);
-    slack.length.emplace_back(s.phase, path.length - *tendon.tension / tendon.stiffness);
+    to.cable->tension = run.load.tendon_force;
   } else {
     const std::optional<double> frozen = slack.of(s.phase);
     if (!frozen) {
@@ -144,24 +161,24 @@ void balance_on_tendon(BuiltModel& built, const Case& run, PhaseSolution& s, con
       s.why = "the baseline found no tendon slack for this phase";
       return;
     }
-    tendon.slack_length = *frozen;
-    to.cable = tendon;
-    absorb(s.path, solver::follow(*built.newton, s.state, from, to));
+    const auto path = solver::cable_path(*from.cable, s.state.q[pitch_dof(built)]);
+    from.cable->slack_length = path.length - *from.cable->tension / from.cable->stiffness;
+    from.cable->tension.reset();
+    to = from;
+    to.cable->slack_length = *frozen;
   }
+  absorb(s.path, solver::follow(*built.newton, s.state, from, to));
   s.loading = to;
 }
 
 /// Lifts the heel under a held pitch: the moment at the event is what the tendon must hold.
 void lift_heel(BuiltModel& built, PhaseSolution& s, const Demand& demand) {
   Loading loading = s.loading;
-  if (demand.tangential != 0) {
-    Loading pushed = loading;
-    pushed.tangential_force = demand.tangential;
-    pushed.hold_offset.reset();
-    absorb(s.path, solver::follow(*built.newton, s.state, loading, pushed));
-    if (!good(s.path)) return;
-    loading = pushed;
-  }
+  Loading pushed = loading;
+  pushed.tangential_force = demand.tangential;
+  absorb(s.path, solver::follow(*built.newton, s.state, loading, pushed));
+  if (!good(s.path)) return;
+  loading = pushed;
   solver::PathOptions options;
   const solver::LiftOff event = solver::find_lift_off(*built.newton, s.state, loading, built.rear_contacts, 0.01,
                                                       0.1 * mesh::degree, 25 * mesh::degree, options);

@@ -59,7 +59,10 @@ struct PairContact {
 struct Ground {
   Vec2 joint = Vec2::Zero();            ///< C
   std::vector<int> nodes;
-  std::vector<double> friction;         ///< per node
+  std::vector<double> friction;         ///< per node, of the stick-slip law
+  /// Instead of stick-slip: the tangential force is spread over the contacts as the normal force is, Eq. (80). Its
+  /// resultant and line of action, which alone enter the moment about C, are then exact whatever the distribution.
+  bool mobilised = false;
 };
 
 struct Support {

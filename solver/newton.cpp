@@ -56,12 +56,36 @@ Newton::Held Newton::held_unknowns(const State& state, const Loading& loading) c
   return held;
 }
 
-bool Newton::update_friction(State& state, double scale) const {
-  bool changed = false;
+bool Newton::mobilise_ground(State& state, const Loading& loading, double scale) const {
+  const auto& points = system_.contact_points();
+  double sum = 0;
+  for (std::size_t k = first_ground(); k < points.size(); ++k)
+    if (state.contact[k].closed) sum += std::max(0.0, assembly_.gradient[points[k].normal]);
+  // Tractions that have all but settled stay as they are: the energy of two states is then comparable.
+  const auto wanted = [&](std::size_t k) {
+    if (!state.contact[k].closed || sum <= 0) return 0.0;
+    return loading.tangential_force * std::max(0.0, assembly_.gradient[points[k].normal]) / sum;
+  };
+  double worst = 0, total = 0;
+  for (std::size_t k = first_ground(); k < points.size(); ++k) {
+    worst = std::max(worst, std::abs(wanted(k) - state.contact[k].traction));
+    total += state.contact[k].closed ? state.contact[k].traction : 0.0;
+  }
+  const double target = sum > 0 ? loading.tangential_force : 0.0;
+  if (worst <= 1e-3 * std::abs(target) && std::abs(total - target) <= 1e-12 * scale) return false;
+  for (std::size_t k = first_ground(); k < points.size(); ++k) {
+    state.contact[k].traction = wanted(k);
+    state.contact[k].tangential = state.contact[k].traction != 0 ? Tangential::slip : Tangential::free;
+  }
+  return true;
+}
+
+bool Newton::update_friction(State& state, const Loading& loading, double scale) const {
+  bool changed = system_.model().ground.mobilised && mobilise_ground(state, loading, scale);
   const auto& points = system_.contact_points();
   for (std::size_t k = 0; k < points.size(); ++k) {
     ContactStatus& c = state.contact[k];
-    if (points[k].tied) continue;
+    if (points[k].tied || (k >= first_ground() && system_.model().ground.mobilised)) continue;
     if (!c.closed || points[k].friction == 0) {
       c.tangential = Tangential::free;
       c.traction = 0;
@@ -204,7 +228,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     const double scale = force_scale(loading);
     // The fixed point of friction may chatter between neighbours: after some steps the slip bounds stay as they are.
     const bool friction_changed =
-        report.iterations > 0 && report.iterations <= options.most_friction_updates && update_friction(state, scale);
+        report.iterations > 0 && report.iterations <= options.most_friction_updates && update_friction(state, loading, scale);
     bool springs_changed = false;
     const auto bounds = system_.spring_bounds(state);
     for (std::size_t g = 0; g < bounds.size(); ++g)

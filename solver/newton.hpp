@@ -39,7 +39,9 @@ class Newton {
   };
   [[nodiscard]] Held held_unknowns(const State& state, const Loading& loading) const;
   [[nodiscard]] double bound(const State& state, std::size_t contact, double ramp) const;
-  [[nodiscard]] bool update_friction(State& state, double scale) const;
+  [[nodiscard]] bool update_friction(State& state, const Loading& loading, double scale) const;
+  [[nodiscard]] bool mobilise_ground(State& state, const Loading& loading, double scale) const;
+  [[nodiscard]] std::size_t first_ground() const { return static_cast<std::size_t>(system_.first_ground_contact()); }
   void add_friction(const State& state);
   [[nodiscard]] bool solve_reduced(const Held& held, Eigen::VectorXd& dq, SolveReport& report);
   [[nodiscard]] bool quadratic_step(State& state, const Loading& loading, const NewtonOptions& options, double tiny,
