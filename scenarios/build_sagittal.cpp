@@ -106,8 +106,7 @@ std::vector<PairPlan> pair_plans(const Case& run, const CaseMaterials& materials
   const solver::Bond top = tied || !backed ? solver::Bond::tied : solver::Bond::contact;
   const solver::Bond bottom = tied ? solver::Bond::tied : solver::Bond::contact;
   const bool late = after && backed;
-  return {{{"plate_shoe", solver::Bond::tied, 0, 0, true}, false},
-          {{"sole_packing", top, mu, squeeze, false}, late},
+  return {{{"sole_packing", top, mu, squeeze, false}, late},
           {{"frog_packing", top, mu, squeeze, false}, late},
           {{"packing_plate", bottom, mu, 0, false}, false},
           {{"packing_pad", bottom, mu, 0, false}, false},
@@ -194,11 +193,14 @@ void add_ground_readings(BuiltModel& built, const SagittalSection& section, bool
     const double third = std::clamp(3 * (0.5 * (a + b) - section.shoe_end) / length, 0.0, 2.999);
     built.zones[static_cast<std::size_t>(third)].area += std::abs(b - a) * (w[0] + w[1] + 4 * w[2]) / 6;
   }
+  for (const auto& [node, contact] : contact_of) {
+    const double along = (model.X[static_cast<std::size_t>(node)].x() - section.shoe_end) / length;
+    if (along < 0.15) built.rear_contacts.push_back(contact);
+  }
   for (int node : mesh::nodes_of(face)) {
     const auto it = contact_of.find(node);
     if (it == contact_of.end()) continue;
     const double along = (model.X[static_cast<std::size_t>(node)].x() - section.shoe_end) / length;
-    if (along < 0.15) built.rear_contacts.push_back(it->second);
     built.zones[static_cast<std::size_t>(std::clamp(3 * along, 0.0, 2.999))].contacts.push_back(it->second);
   }
 }
@@ -265,7 +267,7 @@ BuiltModel build_sagittal(const Case& given, const materials::Catalogue& catalog
   add_ground(model, built, run, materials);
   std::vector<int> web_nodes;
   for (auto group : {white_line(model, parts), bearing(model, parts), nails(model, parts),
-                     sole_on_web(model, parts, web_nodes), packing_front(model, parts)})
+                     plate_in_shoe(model, parts), sole_on_web(model, parts, web_nodes), packing_front(model, parts)})
     if (!group.springs.empty()) model.springs.push_back(std::move(group));
   built.system = std::make_unique<solver::System>(std::move(model));
   built.newton = std::make_unique<solver::Newton>(*built.system);

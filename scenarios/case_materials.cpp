@@ -41,6 +41,20 @@ double CaseMaterials::friction(std::string_view a, std::string_view b, double ot
   return pair == nullptr ? otherwise : pair->mu.value;
 }
 
+CaseMaterials::SmallStrain CaseMaterials::small_strain(std::string_view id) const {
+  const materials::Material law = material(id).law;
+  return std::visit(
+      [](const auto& l) -> SmallStrain {
+        if constexpr (requires { mu0(l); kappa0(l); }) {
+          const double mu = mu0(l), kappa = kappa0(l);
+          return {9 * kappa * mu / (3 * kappa + mu), (3 * kappa - 2 * mu) / (6 * kappa + 2 * mu)};
+        } else {
+          return {l.E_L, l.nu_LT};
+        }
+      },
+      law);
+}
+
 double CaseMaterials::parameter(std::string_view id, std::string_view name) const {
   const materials::Entry entry = overridden(catalogue_, run_, id);
   const auto it = entry.parameters.find(name);

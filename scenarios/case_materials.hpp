@@ -27,7 +27,13 @@ class CaseMaterials {
   /// Law with its volumetric split where the element needs one, else as it is.
   [[nodiscard]] double friction(std::string_view a, std::string_view b, double otherwise) const;
 
-  /// Young's modulus and Poisson's ratio at small strain (for capsule, nails and white line), transverse laws: E_L.
+  /// Young's modulus and Poisson's ratio at small strain of an isotropic law (plates and strips).
+  struct SmallStrain {
+    double E, nu;
+  };
+  [[nodiscard]] SmallStrain small_strain(std::string_view id) const;
+
+  /// One parameter of an entry, in the house unit.
   [[nodiscard]] double parameter(std::string_view id, std::string_view name) const;
 
  private:

@@ -13,6 +13,7 @@ namespace {
 using solver::Loading;
 using solver::State;
 
+constexpr double kRolled = 5 * mesh::degree;   ///< pitch beyond heel-off at which the pivot is read again
 constexpr double kFirstPress = 0.02;   ///< depth of the displacement-controlled first touch [mm]
 
 int pitch_dof(const BuiltModel& built) { return solver::ground_dof(built.system->model(), 2); }
@@ -98,7 +99,7 @@ PhaseSolution press_level(BuiltModel& built, const PhaseSolution& fit, Phase pha
 }
 
 void finish(const BuiltModel& built, PhaseSolution& s) {
-  s.reactions = built.newton->reactions();
+  if (s.phase != Phase::breakover || s.reactions.size() == 0) s.reactions = built.newton->reactions();
   s.solved = good(s.path);
   if (s.loading.cable && s.solved) {
     const auto path = solver::cable_path(*s.loading.cable, s.state.q[pitch_dof(built)]);
@@ -171,6 +172,24 @@ void balance_on_tendon(BuiltModel& built, const Case& run, PhaseSolution& s, con
   s.loading = to;
 }
 
+/// Rolls on over the toe: the moment once the heel is well off the ground, where the pivot is the shoe's front. Leaves the
+/// phase's own state at the event.
+void roll_over(BuiltModel& built, PhaseSolution& s) {
+  State rolled = s.state;
+  Loading from = s.loading;
+  from.cable.reset();
+  Loading to = from;
+  to.hold_pitch = *from.hold_pitch + kRolled;
+  solver::PathOptions options;
+  options.first_step = 0.25;
+  const auto path = solver::follow(*built.newton, rolled, from, to, options);
+  s.path.iterations += path.iterations;
+  s.path.factorisations += path.factorisations;
+  if (!good(path)) return;
+  s.rolled_moment = built.newton->reactions()[pitch_dof(built)];
+  s.rolled_cop = (s.rolled_moment - from.tangential_force * rolled.q[distance_dof(built)]) / from.normal_force;
+}
+
 /// Lifts the heel under a held pitch: the moment at the event is what the tendon must hold.
 void lift_heel(BuiltModel& built, PhaseSolution& s, const Demand& demand) {
   Loading loading = s.loading;
@@ -198,6 +217,9 @@ void lift_heel(BuiltModel& built, PhaseSolution& s, const Demand& demand) {
   s.cable_tension = event.moment / -path.dL;
   tendon.tension = s.cable_tension;
   s.loading.cable = tendon;
+  const Eigen::VectorXd at_event = built.newton->reactions();
+  roll_over(built, s);
+  s.reactions = at_event;
 }
 
 PhaseSolution solve_one(BuiltModel& built, const Case& run, const PhaseSolution& fit, Phase phase, TendonSlack& slack,

@@ -20,6 +20,8 @@ struct PhaseSolution {
   double touching = 0;                ///< distance d at first touch of the fitted foot
   double cable_tension = 0;           ///< tendon force [N]
   double moment = 0;                  ///< of the tendon about the coffin joint [N mm]
+  double rolled_moment = 0;           ///< breakover: the same once the heel has risen by 5 degrees of pitch [N mm]
+  double rolled_cop = 0;              ///< breakover: centre of pressure then, ahead of the joint [mm]
   bool solved = false;
   std::string why;                    ///< when not solved
 };

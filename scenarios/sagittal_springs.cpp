@@ -2,6 +2,7 @@
 
 #include <Eigen/LU>
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 
@@ -51,6 +52,18 @@ void add_scaled(Spring& spring, const std::vector<Coefficient>& c, double scale)
 const mesh::EdgeSet& seat(const SagittalParts& parts) {
   const auto pad = parts.section.mesh.edges.find("pad_top");
   return pad != parts.section.mesh.edges.end() ? pad->second : parts.section.mesh.edges.at("shoe_top");
+}
+
+/// Length along x that belongs to each node of a chain (Simpson: 1/6, 2/3, 1/6 of an edge).
+std::map<int, double> node_lengths(const solver::Model& model, const mesh::EdgeSet& chain) {
+  std::map<int, double> length;
+  for (const auto& e : chain.edges) {
+    const double l = std::abs(model.X[static_cast<std::size_t>(e.a)].x() - model.X[static_cast<std::size_t>(e.b)].x());
+    length[e.a] += l / 6;
+    length[e.b] += l / 6;
+    length[e.mid] += 2 * l / 3;
+  }
+  return length;
 }
 
 /// Part of a bearing point that stands on iron: 1 inside the shoe's web, 0 beyond, smooth over 2 mm so that setback acts
@@ -104,15 +117,7 @@ solver::SpringGroup white_line(const solver::Model& model, const SagittalParts& 
   const mesh::Breadths b = mesh::breadths(parts.run.foot);
   const double E = parts.materials.parameter("sole horn", "E"), nu = parts.materials.parameter("sole horn", "nu");
   const double t = parts.run.foot.sole_horn, E_strip = E / (1 - nu * nu), G = E / (2 * (1 + nu));
-  const auto& chain = parts.section.mesh.edges.at("sole_mid");
-  std::map<int, double> length;
-  for (const auto& e : chain.edges) {
-    const double l = std::abs(model.X[static_cast<std::size_t>(e.a)].x() - model.X[static_cast<std::size_t>(e.b)].x());
-    length[e.a] += l / 6;
-    length[e.b] += l / 6;
-    length[e.mid] += 2 * l / 3;
-  }
-  for (const auto& [node, l] : length) {
+  for (const auto& [node, l] : node_lengths(model, parts.section.mesh.edges.at("sole_mid"))) {
     const auto& X = model.X[static_cast<std::size_t>(node)];
     const double W = std::max(20.0, mesh::b_sole(b, X.x()));
     const mesh::FacePoint wall = mesh::inner_surface_point(parts.shell, X.x(), X.y());
@@ -184,6 +189,31 @@ solver::SpringGroup nails(const solver::Model& model, const SagittalParts& parts
       spring.law = solver::TwoSided{c == 1 ? axial : lateral, 0};
       spring.ramped_preload = c == 1 ? (taped ? 40.0 / stations : 2 * shoeing.nails.preload) : 0;
       spring.place = wall.X;
+      group.springs.push_back(std::move(spring));
+    }
+  }
+  return group;
+}
+
+solver::SpringGroup plate_in_shoe(const solver::Model& model, const SagittalParts& parts) {
+  solver::SpringGroup group{"plate in shoe", {}};
+  const auto pairs = parts.section.mesh.pairs.find("plate_shoe");
+  if (pairs == parts.section.mesh.pairs.end()) return group;
+  const mesh::Breadths b = mesh::breadths(parts.run.foot);
+  const auto length = node_lengths(model, parts.section.mesh.edges.at("plate_rim"));
+  const auto [E, nu] = parts.materials.small_strain(parts.run.material.shoe);
+  const double t = parts.run.shoeing.shoe.plate_thickness, G = E / (2 * (1 + nu));
+  for (const auto& [plate, shoe] : pairs->second) {
+    const auto l = length.find(plate);
+    if (l == length.end()) continue;
+    const double x = model.X[static_cast<std::size_t>(plate)].x();
+    const double W = std::max(10.0, mesh::shoe_inner_chord(b, parts.run.shoeing.shoe, x));
+    const std::array<double, 2> k{12 * G * t / W, 720 * E / (1 - nu * nu) * t * t * t / 12 / (W * W * W)};
+    for (int c = 0; c < 2; ++c) {
+      Spring spring;
+      spring.measure = {{solver::plane_dof(plate, c), 1.0}, {solver::plane_dof(shoe, c), -1.0}};
+      spring.law = solver::TwoSided{k[static_cast<std::size_t>(c)] * l->second, 0};
+      spring.place = {x, 0, 0};
       group.springs.push_back(std::move(spring));
     }
   }

@@ -29,6 +29,10 @@ struct SagittalParts {
 /// Nails (or a tape's band): y, x and z springs per station of both branches, Eqs. (37)-(38).
 [[nodiscard]] solver::SpringGroup nails(const solver::Model& model, const SagittalParts& parts);
 
+/// Plate to the branches it is one piece with: a strip clamped at both ends, across the shoe's opening W: vertical
+/// 720 E' t^3 / 12 W^3 (mean deflection under a uniform load), along x 12 G t / W. Per length, both sides together.
+[[nodiscard]] solver::SpringGroup plate_in_shoe(const solver::Model& model, const SagittalParts& parts);
+
 /// Sole over the web at the toe, one-sided; `nodes` receives the sole node of each spring.
 [[nodiscard]] solver::SpringGroup sole_on_web(const solver::Model& model, const SagittalParts& parts, std::vector<int>& nodes);
 

@@ -131,7 +131,7 @@ void Newton::add_friction(const State& state) {
 double Newton::force_scale(const Loading& loading) const {
   // Clamped unknowns of stiff parts react with forces far above the load: where there is a load, it is the measure.
   if (loading.normal_force > 0) return loading.normal_force;
-  return std::max(1e-3, largest_force_);
+  return std::max(1.0, largest_force_);
 }
 
 double Newton::residual(const State& state, const Loading& loading, const NewtonOptions& options) const {
