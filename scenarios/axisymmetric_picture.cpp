@@ -10,8 +10,9 @@ namespace hoofload::scenarios {
 
 namespace {
 
-const std::vector<std::string> kFacts{"sole_pressure_peak", "sole_pressure_mean",  "corium_pressure_peak", "bone_share_lamellae",
-                                      "bone_share_sole",    "ground_share_packing", "swing_sole_pressure",  "bone_sink"};
+const std::vector<std::string> kFacts{"sole_pressure_peak",  "sole_pressure_mean", "corium_pressure_peak",
+                                      "bone_share_lamellae", "bone_share_sole",    "ground_share_packing",
+                                      "swing_sole_pressure", "bone_sink"};
 
 /// Where the ground is drawn: touching the lowest drawn node; none with the foot in the air.
 std::optional<double> ground_height(const Drawn& drawn, const viz::Section& section) {
@@ -30,8 +31,8 @@ viz::Window shared_window(const std::vector<viz::AxisymmetricView>& views) {
     points.insert(points.end(), x.begin(), x.end());
   }
   viz::Window window = viz::window_of(points, 5);
-  window.low.y() -= 18;  // ribbon, ground's hatching and the scale bar
-  window.high.y() += 22; // the load's arrow
+  window.low.y() -= 18;   // ribbon, ground's hatching and the scale bar
+  window.high.y() += 22;  // the load's arrow
   return window;
 }
 

@@ -82,7 +82,8 @@ void apply(Reader& reader, const std::vector<Assignment>& assignments, bool by_o
       continue;
     }
     if (by_option && a.key->scope == Scope::whole_case) {
-      report(reader, a.at, a.written, {"holds for the whole case: an option cannot change it", "set it outside [[option]]", ""},
+      report(reader, a.at, a.written,
+             {"holds for the whole case: an option cannot change it", "set it outside [[option]]", ""},
              written(*a.value));
       continue;
     }
@@ -123,7 +124,8 @@ bool all_good(const Run& run, const std::vector<std::string_view>& keys) {
 
 /// Puts a clash where the run sets one of its keys, its own option first; else at the run's header.
 CaseError located(const Reader& reader, const Run& run, const Clash& clash) {
-  CaseError error{reader.file, run.header, std::string(clash.keys.front()), clash.problem, clash.value, clash.allowed, ""};
+  CaseError error{reader.file,   run.header, std::string(clash.keys.front()), clash.problem, clash.value,
+                  clash.allowed, ""};
   for (const bool by_option : {true, false}) {
     for (const std::string_view key : clash.keys) {
       const auto place = run.places.find(key);
@@ -137,8 +139,9 @@ CaseError located(const Reader& reader, const Run& run, const Clash& clash) {
 }
 
 // Keys that decide what other keys mean: if one cannot be read, the others are not to be judged by its default.
-constexpr std::array<std::string_view, 8> kSwitches = {"shoe.type", "shoe.toe",       "shoe.attachment", "shoe.layer_thickness",
-                                                       "pad.type",  "packing.region", "ground.type",     "load.phases"};
+constexpr std::array<std::string_view, 8> kSwitches = {
+    "shoe.type", "shoe.toe",       "shoe.attachment", "shoe.layer_thickness",
+    "pad.type",  "packing.region", "ground.type",     "load.phases"};
 
 /// A key is a contradiction if every run that keeps this very setting has no use for it.
 void check_contradictions(Reader& reader, const std::vector<Run>& runs) {
@@ -148,9 +151,7 @@ void check_contradictions(Reader& reader, const std::vector<Run>& runs) {
   const std::vector<std::string_view> switches(kSwitches.begin(), kSwitches.end());
   for (const auto& [setting, users] : settings) {
     const std::string& key = setting.second;
-    const auto idle = [&](const Run* run) {
-      return all_good(*run, switches) && why_unused(run->c, key).contradiction;
-    };
+    const auto idle = [&](const Run* run) { return all_good(*run, switches) && why_unused(run->c, key).contradiction; };
     if (!std::all_of(users.begin(), users.end(), idle)) continue;
     const std::string reason(why_unused(users[0]->c, key).reason);
     report(reader, setting.first, key, {"contradictory: no effect, " + reason, "", ""}, users[0]->places.at(key).value);
@@ -164,11 +165,12 @@ void check_followed_range(Reader& reader, const Run& run) {
     const double factor = find_unit(number.unit)->factor;
     const double value = number.get(run.c).value() / factor;
     if (value >= number.low && value <= number.high) continue;
-    const Clash clash{{"foot.palmar_angle", "foot.toe_angle", "foot.hl_distal", "foot.hl_proximal", "foot.sole_depth_tip",
-                       "foot.sole_cup", "foot.dorsal_length", "foot.palmar_length"},
+    const Clash clash{{"foot.palmar_angle", "foot.toe_angle", "foot.hl_distal", "foot.hl_proximal",
+                       "foot.sole_depth_tip", "foot.sole_cup", "foot.dorsal_length", "foot.palmar_length"},
                       "impossible geometry: " + name + " follows from the measurements as " +
                           number_text(std::round(value * 10) / 10) + " " + std::string(number.unit),
-                      "", name + " " + allowed_text(key)};
+                      "",
+                      name + " " + allowed_text(key)};
     if (all_good(run, clash.keys)) reader.errors.insert(located(reader, run, clash));
   }
 }
@@ -195,7 +197,8 @@ void check_names(Reader& reader, const std::vector<Run>& runs) {
     if (place != run.places.end() && !place->second.good) continue;
     if (!names.insert(run.c.name).second) {
       report(reader, place == run.places.end() ? run.header : place->second.at, "name",
-             {"duplicate: another run has this name", "a name of its own for every run", ""}, toml_string(shown_text(run.c.name)));
+             {"duplicate: another run has this name", "a name of its own for every run", ""},
+             toml_string(shown_text(run.c.name)));
     }
   }
 }
@@ -230,8 +233,8 @@ CaseReading read_case(std::string_view text, const std::string& file, const Mate
   Reader reader{file, materials, {tree.errors.begin(), tree.errors.end()}, {}};
   if (tree.complete) {
     std::vector<Run> runs = read_runs(reader, tree.root);
-    const bool schema_known = std::any_of(reader.errors.begin(), reader.errors.end(),
-                                          [](const CaseError& e) { return e.key == "schema"; });
+    const bool schema_known =
+        std::any_of(reader.errors.begin(), reader.errors.end(), [](const CaseError& e) { return e.key == "schema"; });
     if (runs[0].places.count("schema") == 0 && !schema_known)
       report(reader, {1, 1}, "schema", {"missing value", "schema = 1 at the top of the file", ""}, "");
     check_contradictions(reader, runs);

@@ -30,7 +30,7 @@ struct Horse {
 /// Catalogue ids of what the farrier chooses; empty where a choice is still owed.
 struct MaterialChoice {
   std::string shoe = "mild steel";
-  std::string layer;                       ///< lower layer of the shoe
+  std::string layer;  ///< lower layer of the shoe
   std::string pad;
   std::string packing;
   std::string ground;
@@ -49,29 +49,29 @@ struct MaterialOverride {
 
 struct Ground {
   GroundType type = GroundType::rigid;
-  double depth = 100;               ///< of an elastic bed over a rigid base [mm]
-  std::optional<double> friction;   ///< given: replaces the catalogue's pair of shoe and ground
+  double depth = 100;              ///< of an elastic bed over a rigid base [mm]
+  std::optional<double> friction;  ///< given: replaces the catalogue's pair of shoe and ground
 };
 
 struct Load {
   Gait gait = Gait::walk;
   std::vector<Phase> phases = {Phase::swing, Phase::standing, Phase::midstance, Phase::breakover};
-  double standing_force = 2.75;     ///< vertical ground force when standing [N/kg]
-  double standing_cop = 15;         ///< baseline's centre of pressure ahead of the joint centre when standing [mm]
-  double midstance_at = 0.5;        ///< share of stance
-  int steps = 11;                   ///< of the phase "stance"
-  double tendon_stiffness = 247;    ///< [N/mm]
-  std::optional<double> force;      ///< vertical force of the phase "press" [N]
-  double tendon_force = 0;          ///< tendon force of the phase "press"; 0: slack [N]
+  double standing_force = 2.75;   ///< vertical ground force when standing [N/kg]
+  double standing_cop = 15;       ///< baseline's centre of pressure ahead of the joint centre when standing [mm]
+  double midstance_at = 0.5;      ///< share of stance
+  int steps = 11;                 ///< of the phase "stance"
+  double tendon_stiffness = 247;  ///< [N/mm]
+  std::optional<double> force;    ///< vertical force of the phase "press" [N]
+  double tendon_force = 0;        ///< tendon force of the phase "press"; 0: slack [N]
 };
 
 struct Study {
-  double density = 1;               ///< mesh divisions relative to the default
-  bool bars = true;                 ///< discretisation bars from a coarse twin
-  int samples = 0;                  ///< random draws for the intervals; 0: none
+  double density = 1;  ///< mesh divisions relative to the default
+  bool bars = true;    ///< discretisation bars from a coarse twin
+  int samples = 0;     ///< random draws for the intervals; 0: none
   std::int64_t seed = 1;
   std::vector<ModelKind> models = {ModelKind::axisymmetric, ModelKind::sagittal};
-  Bone bone = Bone::rigid;          ///< of the axisymmetric model
+  Bone bone = Bone::rigid;  ///< of the axisymmetric model
 };
 
 struct Case {
@@ -89,7 +89,7 @@ struct Case {
   std::vector<std::string> given;      ///< keys that the file sets for this run, sorted
   std::vector<std::string> changed;    ///< of these, the ones that the option itself sets
   std::vector<std::string> defaulted;  ///< keys in use that were left to their default, sorted
-  std::vector<std::string> followed;   ///< keys in use that were left out and follow from others (foot_pose.hpp), sorted
+  std::vector<std::string> followed;  ///< keys in use that were left out and follow from others (foot_pose.hpp), sorted
 };
 
 /// The runs of a case file, baseline first; empty exactly when there are errors.

@@ -58,8 +58,8 @@ bool walks(const Case& c) {
 void check_sole(const mesh::Foot& f, Clashes& found) {
   const double bone = bone_height(f);
   require(found, f.sole_depth_tip < bone, {"foot.sole_depth_tip", "foot.dorsal_length", "foot.palmar_angle"},
-          "impossible geometry: the sole is deeper than the bone is high", mm(f.sole_depth_tip) + " against " + mm(bone),
-          "sole_depth_tip below the height of the distal phalanx");
+          "impossible geometry: the sole is deeper than the bone is high",
+          mm(f.sole_depth_tip) + " against " + mm(bone), "sole_depth_tip below the height of the distal phalanx");
   require(found, f.sole_horn + kThinnestCorium <= f.sole_depth_tip, {"foot.sole_horn", "foot.sole_depth_tip"},
           "impossible geometry: the sole's horn leaves no corium below the bone",
           mm(f.sole_horn) + " of " + mm(f.sole_depth_tip), "sole_horn at least 1 mm below sole_depth_tip");
@@ -74,8 +74,8 @@ void check_sole(const mesh::Foot& f, Clashes& found) {
 void check_wall(const mesh::Foot& f, Clashes& found) {
   const double narrow = std::min(f.hl_proximal, f.hl_distal);
   require(found, f.wall_thickness_toe + f.lamella_thickness <= narrow + 1e-9,
-          {"foot.wall_thickness_toe", "foot.lamella_thickness", "foot.hl_distal", "foot.hl_proximal", "foot.palmar_angle",
-           "foot.toe_angle"},
+          {"foot.wall_thickness_toe", "foot.lamella_thickness", "foot.hl_distal", "foot.hl_proximal",
+           "foot.palmar_angle", "foot.toe_angle"},
           "impossible geometry: wall and lamellae are thicker than the horn-lamellar distance",
           mm(f.wall_thickness_toe) + " + " + mm(f.lamella_thickness) + " against " + mm(narrow),
           "wall_thickness_toe + lamella_thickness at most hl_proximal and hl_distal");
@@ -88,20 +88,22 @@ void check_wall(const mesh::Foot& f, Clashes& found) {
           "impossible geometry: the lamellae would end in the dorsal half of the foot", mm(f.lamella_end),
           "less than half of bearing_length, " + mm(low));
   const double thick = std::max(f.wall_thickness_quarter, f.wall_thickness_heel);
-  require(found, 4 * thick < f.bearing_width, {"foot.wall_thickness_quarter", "foot.wall_thickness_heel", "foot.bearing_width"},
+  require(found, 4 * thick < f.bearing_width,
+          {"foot.wall_thickness_quarter", "foot.wall_thickness_heel", "foot.bearing_width"},
           "impossible geometry: the walls fill the foot", mm(thick), "less than a quarter of bearing_width");
 }
 
 void check_bone(const mesh::Foot& f, Clashes& found) {
-  require(found, f.toe_to_tip < f.toe_to_cor, {"foot.toe_to_tip", "foot.toe_to_cor", "foot.hl_distal", "foot.sole_depth_tip"},
-          "impossible geometry: the joint lies in front of the bone's tip", mm(f.toe_to_cor) + " against " + mm(f.toe_to_tip),
-          "toe_to_tip less than toe_to_cor");
+  require(found, f.toe_to_tip < f.toe_to_cor,
+          {"foot.toe_to_tip", "foot.toe_to_cor", "foot.hl_distal", "foot.sole_depth_tip"},
+          "impossible geometry: the joint lies in front of the bone's tip",
+          mm(f.toe_to_cor) + " against " + mm(f.toe_to_tip), "toe_to_tip less than toe_to_cor");
   require(found, f.toe_to_cor < f.bearing_length, {"foot.toe_to_cor", "foot.bearing_length", "foot.palmar_angle"},
           "impossible geometry: the joint lies behind the foot", mm(f.toe_to_cor) + " against " + mm(f.bearing_length),
           "toe_to_cor less than bearing_length");
   require(found, f.cor_height > tip_height(f), {"foot.cor_height", "foot.sole_depth_tip", "foot.palmar_angle"},
-          "impossible geometry: the joint lies below the bone's tip", mm(f.cor_height) + " against " + mm(tip_height(f)),
-          "cor_height above the bone's tip");
+          "impossible geometry: the joint lies below the bone's tip",
+          mm(f.cor_height) + " against " + mm(tip_height(f)), "cor_height above the bone's tip");
   require(found, f.frog_length < f.bearing_length, {"foot.frog_length", "foot.bearing_length"},
           "impossible geometry: the frog is longer than the foot", mm(f.frog_length), "less than bearing_length");
   require(found, f.frog_width < 0.8 * f.bearing_width, {"foot.frog_width", "foot.bearing_width"},
@@ -114,7 +116,8 @@ void check_shoe(const Case& c, Clashes& found) {
   const double overhang = f.heel_length * std::cos(f.heel_angle) + kPastBulbs;
   require(found, s.heel_extension + s.setback <= overhang, {"shoe.heel_extension", "shoe.setback", "foot.heel_length"},
           "impossible geometry: the shoe is longer than its foot",
-          mm(s.heel_extension + s.setback) + " behind the heel buttress", "at most " + mm(overhang) + ", just past the bulbs");
+          mm(s.heel_extension + s.setback) + " behind the heel buttress",
+          "at most " + mm(overhang) + ", just past the bulbs");
   require(found, 2 * s.web < f.bearing_width, {"shoe.web", "foot.bearing_width"},
           "impossible geometry: the branches are wider than the foot", "twice " + mm(s.web),
           "web less than half of bearing_width, " + mm(f.bearing_width / 2));
@@ -122,12 +125,13 @@ void check_shoe(const Case& c, Clashes& found) {
           "impossible geometry: set back further than the web is wide, so the toe wall misses the shoe",
           mm(s.setback) + " against " + mm(s.web), "setback less than web");
   const double start = s.toe == ToeShape::rocker ? std::max(s.breakover, s.rocker_start) : s.breakover;
-  require(found, s.setback + start < f.toe_to_cor, {"shoe.breakover", "shoe.rocker_start", "shoe.setback", "foot.toe_to_cor"},
-          "impossible geometry: the shoe breaks over behind the coffin joint", mm(s.setback + start) + " behind the toe",
-          "setback + breakover less than toe_to_cor, " + mm(f.toe_to_cor));
+  require(found, s.setback + start < f.toe_to_cor,
+          {"shoe.breakover", "shoe.rocker_start", "shoe.setback", "foot.toe_to_cor"},
+          "impossible geometry: the shoe breaks over behind the coffin joint",
+          mm(s.setback + start) + " behind the toe", "setback + breakover less than toe_to_cor, " + mm(f.toe_to_cor));
   require(found, s.layer_thickness < s.thickness, {"shoe.layer_thickness", "shoe.thickness"},
-          "impossible geometry: the lower layer is as thick as the shoe", mm(s.layer_thickness) + " of " + mm(s.thickness),
-          "less than thickness");
+          "impossible geometry: the lower layer is as thick as the shoe",
+          mm(s.layer_thickness) + " of " + mm(s.thickness), "less than thickness");
   if (s.toe == ToeShape::rocker) {
     const double cut = s.rocker_start * std::tan(s.rocker_angle);
     require(found, cut < s.thickness, {"shoe.rocker_angle", "shoe.rocker_start", "shoe.thickness"},
@@ -151,7 +155,8 @@ void check_nails(const Case& c, Clashes& found) {
   const double end = std::min(branch, branch + c.shoeing.shoe.heel_extension) - n.patch / 2;
   for (const auto& [key, at] : {std::pair{"nails.first", n.first}, std::pair{"nails.last", n.last}}) {
     require(found, at <= end, {key, "shoe.setback", "foot.bearing_length", "nails.patch"},
-            "impossible geometry: nail outside the shoe and the wall", mm(at) + " behind the shoe's toe", "at most " + mm(end));
+            "impossible geometry: nail outside the shoe and the wall", mm(at) + " behind the shoe's toe",
+            "at most " + mm(end));
   }
 }
 
@@ -165,8 +170,8 @@ void check_packing(const Case& c, Clashes& found) {
           "proud " + mm(p.proud) + ", thickness " + mm(p.thickness), "one of the two");
   const bool poured = p.order == PackingOrder::after_nailing && has_backing(c);
   require(found, p.proud == 0 || !poured, {"packing.proud", "packing.order"},
-          "contradictory: over a backing, packing that goes in after nailing just fills the void", "proud " + mm(p.proud),
-          "order = \"before nailing\", or no proud");
+          "contradictory: over a backing, packing that goes in after nailing just fills the void",
+          "proud " + mm(p.proud), "order = \"before nailing\", or no proud");
   const double plate = is_plated(c) ? s.plate_thickness + s.plate_recess : 0;
   const double pad = has_pad(c) ? c.shoeing.pad.thickness : 0;
   const bool padded_over = c.shoeing.pad.type == PadType::full;
@@ -176,22 +181,29 @@ void check_packing(const Case& c, Clashes& found) {
           "at most the void's depth");
 }
 
+/// Keys that this version reads but cannot solve: refused, so that no result leaves out what was asked for.
+void check_unsolved(const Case& c, Clashes& found) {
+  require(found, c.ground.type == GroundType::rigid, {"ground.type"}, "an elastic bed is not solved in this version",
+          "elastic", "ground.type = \"rigid\"");
+  require(found, !has_phase(c, Phase::stance), {"load.phases"}, "the whole stance is not solved in this version",
+          "stance", "swing, standing, midstance, breakover, press");
+  require(found, c.study.samples == 0, {"study.samples"}, "random draws are not solved in this version",
+          std::to_string(c.study.samples), "study.samples = 0");
+}
+
 void check_companions(const Case& c, Clashes& found) {
   if (has_pad(c)) {
     require(found, !c.material.pad.empty(), {"pad.type", "pad.material"}, "pad without a material", "no pad.material",
             "pad.material, or pad.type = \"none\"");
   }
   if (c.shoeing.shoe.layer_thickness > 0 && c.shoeing.shoe.type != ShoeType::bare) {
-    require(found, !c.material.layer.empty(), {"shoe.layer_thickness", "shoe.layer_material"}, "layer without a material", "no shoe.layer_material",
-            "shoe.layer_material, or no layer");
+    require(found, !c.material.layer.empty(), {"shoe.layer_thickness", "shoe.layer_material"},
+            "layer without a material", "no shoe.layer_material", "shoe.layer_material, or no layer");
   }
-  if (c.ground.type == GroundType::elastic) {
-    require(found, !c.material.ground.empty(), {"ground.type", "ground.material"}, "elastic ground without a material", "no ground.material",
-            "ground.material, or ground.type = \"rigid\"");
-  }
+  check_unsolved(c, found);
   if (has_phase(c, Phase::press)) {
-    require(found, c.load.force.has_value(), {"load.phases", "load.force"}, "phase \"press\" without a force", "no load.force",
-            "load.force, e.g. \"2500 N\"");
+    require(found, c.load.force.has_value(), {"load.phases", "load.force"}, "phase \"press\" without a force",
+            "no load.force", "load.force, e.g. \"2500 N\"");
   }
 }
 
@@ -274,9 +286,12 @@ std::vector<Clash> doubts(const Case& c) {
             "measurements disagree: the others imply " + mm(implied), mm(given), "within 3 mm");
   };
   const mesh::Foot& f = c.foot;
-  agree("foot.hl_distal", f.hl_distal, implied_hl_distal(f), {"foot.hl_proximal", "foot.palmar_angle", "foot.toe_angle"});
-  agree("foot.toe_to_tip", f.toe_to_tip, implied_toe_to_tip(f), {"foot.hl_distal", "foot.sole_depth_tip", "foot.toe_angle"});
-  agree("foot.sole_depth_wing", f.sole_depth_wing, implied_sole_depth_wing(f), {"foot.sole_depth_tip", "foot.palmar_angle"});
+  agree("foot.hl_distal", f.hl_distal, implied_hl_distal(f),
+        {"foot.hl_proximal", "foot.palmar_angle", "foot.toe_angle"});
+  agree("foot.toe_to_tip", f.toe_to_tip, implied_toe_to_tip(f),
+        {"foot.hl_distal", "foot.sole_depth_tip", "foot.toe_angle"});
+  agree("foot.sole_depth_wing", f.sole_depth_wing, implied_sole_depth_wing(f),
+        {"foot.sole_depth_tip", "foot.palmar_angle"});
   return found;
 }
 

@@ -13,7 +13,7 @@ namespace hoofload::scenarios {
 struct Clash {
   std::vector<std::string_view> keys;
   std::string problem;
-  std::string value;    ///< the numbers that clash
+  std::string value;  ///< the numbers that clash
   std::string allowed;
 };
 

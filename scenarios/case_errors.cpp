@@ -11,7 +11,10 @@ std::size_t utf8_length(std::string_view s, std::size_t at) {
   const auto byte = [&](std::size_t k) { return at + k < s.size() ? static_cast<unsigned char>(s[at + k]) : 0u; };
   const unsigned lead = byte(0);
   if (lead < 0x80) return 1;
-  const std::size_t n = lead >= 0xC2 && lead <= 0xDF ? 2 : (lead >> 4) == 0xE ? 3 : lead >= 0xF0 && lead <= 0xF4 ? 4 : 0;
+  const std::size_t n = lead >= 0xC2 && lead <= 0xDF   ? 2
+                        : (lead >> 4) == 0xE           ? 3
+                        : lead >= 0xF0 && lead <= 0xF4 ? 4
+                                                       : 0;
   for (std::size_t k = 1; k < n; ++k)
     if ((byte(k) & 0xC0u) != 0x80u) return 0;
   const bool overlong = (lead == 0xE0 && byte(1) < 0xA0) || (lead == 0xF0 && byte(1) < 0x90);
@@ -47,7 +50,8 @@ std::string shown_text(std::string_view text, int longest) {
     if (count == longest) return shown + "...";
     const auto c = static_cast<unsigned char>(text[at]);
     const std::size_t n = utf8_length(text, at);
-    const bool plain = n > 0 && c >= 0x20 && c != 0x7F && !(n == 2 && c == 0xC2 && static_cast<unsigned char>(text[at + 1]) < 0xA0);
+    const bool plain =
+        n > 0 && c >= 0x20 && c != 0x7F && !(n == 2 && c == 0xC2 && static_cast<unsigned char>(text[at + 1]) < 0xA0);
     shown += plain ? std::string(text.substr(at, n)) : escaped(c);
     at += plain ? n : 1;
   }

@@ -7,8 +7,10 @@ namespace {
 
 template <auto First, auto... Rest>
 constexpr auto& member(auto& owner) {
-  if constexpr (sizeof...(Rest) == 0) return owner.*First;
-  else return member<Rest...>(owner.*First);
+  if constexpr (sizeof...(Rest) == 0)
+    return owner.*First;
+  else
+    return member<Rest...>(owner.*First);
 }
 
 template <auto... Path>
@@ -64,7 +66,8 @@ constexpr WordListAt word_list(std::span<const std::string_view> words, std::spa
           [](Case& c, const std::vector<int>& indices) {
             auto& items = member<Path...>(c);
             items.clear();
-            for (const int index : indices) items.push_back(static_cast<typename std::remove_reference_t<decltype(items)>::value_type>(index));
+            for (const int index : indices)
+              items.push_back(static_cast<typename std::remove_reference_t<decltype(items)>::value_type>(index));
           },
           {words, synonyms}};
 }

@@ -63,11 +63,11 @@ struct MaterialAt {
 enum class Scope { any_run, whole_case };
 
 struct Key {
-  std::string_view name;     ///< "foot.toe_angle"
+  std::string_view name;  ///< "foot.toe_angle"
   std::variant<NumberAt, IntegerAt, FlagAt, TextAt, WordAt, WordListAt, MaterialAt> binding;
   std::string_view meaning;
-  char grade;                ///< of the default: A to D, M from memory (docs/reference-foot.md); '-' a setting
-  std::string_view source;   ///< of the default; empty for a setting
+  char grade;               ///< of the default: A to D, M from memory (docs/reference-foot.md); '-' a setting
+  std::string_view source;  ///< of the default; empty for a setting
   Scope scope = Scope::any_run;
 };
 

@@ -45,7 +45,10 @@ CaseMaterials::SmallStrain CaseMaterials::small_strain(std::string_view id) cons
   const materials::Material law = material(id).law;
   return std::visit(
       [](const auto& l) -> SmallStrain {
-        if constexpr (requires { mu0(l); kappa0(l); }) {
+        if constexpr (requires {
+                        mu0(l);
+                        kappa0(l);
+                      }) {
           const double mu = mu0(l), kappa = kappa0(l);
           return {9 * kappa * mu / (3 * kappa + mu), (3 * kappa - 2 * mu) / (6 * kappa + 2 * mu)};
         } else {

@@ -53,7 +53,8 @@ std::string check_text(const std::string& file, const CaseReading& reading) {
     text += "  " + shown_text(c.name) + (changes.empty() ? "" : ": " + changes) + "\n";
   }
   const Case& base = reading.runs[0];
-  if (!base.followed.empty()) text += "left out, follows from the measurements: " + settings(base.followed, base) + "\n";
+  if (!base.followed.empty())
+    text += "left out, follows from the measurements: " + settings(base.followed, base) + "\n";
   if (!base.defaulted.empty()) text += "left to defaults: " + settings(base.defaulted, base) + "\n";
   return text;
 }

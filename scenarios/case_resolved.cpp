@@ -47,7 +47,8 @@ json value_json(const Key& key, const Case& c) {
   if (const auto* n = std::get_if<NumberAt>(&key.binding)) return number_json(key, *n, c);
   if (const auto* i = std::get_if<IntegerAt>(&key.binding)) return {{"value", i->get(c)}, {"unit", "1"}};
   if (const auto* f = std::get_if<FlagAt>(&key.binding)) return {{"value", f->get(c)}};
-  if (const auto* w = std::get_if<WordAt>(&key.binding)) return {{"value", w->words.canonical[static_cast<std::size_t>(w->get(c))]}};
+  if (const auto* w = std::get_if<WordAt>(&key.binding))
+    return {{"value", w->words.canonical[static_cast<std::size_t>(w->get(c))]}};
   if (const auto* t = std::get_if<TextAt>(&key.binding)) return {{"value", t->get(c)}};
   if (const auto* m = std::get_if<MaterialAt>(&key.binding)) return {{"value", m->get(c)}};
   json list = json::array();
@@ -57,7 +58,9 @@ json value_json(const Key& key, const Case& c) {
 }
 
 std::string origin_of(const std::string& key, const Case& c) {
-  const auto has = [&](const std::vector<std::string>& keys) { return std::find(keys.begin(), keys.end(), key) != keys.end(); };
+  const auto has = [&](const std::vector<std::string>& keys) {
+    return std::find(keys.begin(), keys.end(), key) != keys.end();
+  };
   return has(c.followed) ? "follows" : has(c.given) ? "given" : "default";
 }
 

@@ -9,7 +9,8 @@ namespace {
 
 void add_error(Sections& s, Location at, std::string key, std::string problem, std::string value, std::string allowed,
                std::string nearest = {}) {
-  s.errors.push_back({s.file, at, std::move(key), std::move(problem), std::move(value), std::move(allowed), std::move(nearest)});
+  s.errors.push_back(
+      {s.file, at, std::move(key), std::move(problem), std::move(value), std::move(allowed), std::move(nearest)});
 }
 
 std::string_view leaf_of(std::string_view name) { return name.substr(name.find('.') + 1); }
@@ -50,10 +51,12 @@ std::string sections_allowed(bool option) {
 
 void add(Sections& s, std::vector<Assignment>& list, Assignment assignment) {
   for (const Assignment& a : list) {
-    const bool same = a.key == assignment.key && a.material == assignment.material && a.parameter == assignment.parameter;
+    const bool same =
+        a.key == assignment.key && a.material == assignment.material && a.parameter == assignment.parameter;
     if (!same) continue;
-    add_error(s, assignment.at, assignment.written, "duplicate: set on line " + std::to_string(a.at.line) + " as " + a.written,
-              written(*assignment.value), "once");
+    add_error(s, assignment.at, assignment.written,
+              "duplicate: set on line " + std::to_string(a.at.line) + " as " + a.written, written(*assignment.value),
+              "once");
     return;
   }
   list.push_back(std::move(assignment));
@@ -63,12 +66,14 @@ void read_parameters(Sections& s, const Member& material, std::vector<Assignment
   const std::string path = "materials." + material.key;
   const MaterialWord* word = find_material(s.materials, material.key);
   if (word == nullptr) {
-    add_error(s, material.at, path, "unknown material", "", "an id of the catalogue", nearest_material(s.materials, material.key, ""));
+    add_error(s, material.at, path, "unknown material", "", "an id of the catalogue",
+              nearest_material(s.materials, material.key, ""));
     return;
   }
   const auto* table = std::get_if<Table>(&material.value.content);
   if (table == nullptr) {
-    add_error(s, material.at, path, "expected parameters, e.g. " + material.key + ".E = \"200 MPa\"", written(material.value), "");
+    add_error(s, material.at, path, "expected parameters, e.g. " + material.key + ".E = \"200 MPa\"",
+              written(material.value), "");
     return;
   }
   std::string known;
@@ -79,7 +84,8 @@ void read_parameters(Sections& s, const Member& material, std::vector<Assignment
   }
   for (const Member& m : *table) {
     const std::string full = path + "." + m.key;
-    const auto p = std::find_if(word->parameters.begin(), word->parameters.end(), [&](const auto& x) { return x.name == m.key; });
+    const auto p =
+        std::find_if(word->parameters.begin(), word->parameters.end(), [&](const auto& x) { return x.name == m.key; });
     if (p == word->parameters.end()) {
       add_error(s, m.at, full, "unknown parameter of this material", "", known, nearest_name(m.key, names));
     } else {
@@ -91,7 +97,8 @@ void read_parameters(Sections& s, const Member& material, std::vector<Assignment
 void read_section(Sections& s, const Member& section, std::vector<Assignment>& list) {
   const auto* table = std::get_if<Table>(&section.value.content);
   if (table == nullptr) {
-    add_error(s, section.at, section.key, "expected a section", written(section.value), "[" + section.key + "] and its keys");
+    add_error(s, section.at, section.key, "expected a section", written(section.value),
+              "[" + section.key + "] and its keys");
     return;
   }
   for (const Member& m : *table) {
@@ -125,14 +132,16 @@ void read_member(Sections& s, const Member& m, bool option, std::vector<Assignme
     return;
   }
   const bool table = std::holds_alternative<Table>(m.value.content) || std::holds_alternative<List>(m.value.content);
-  add_error(s, m.at, m.key, table ? "unknown section" : "unknown key", "", sections_allowed(option), nearest_at_top(m.key, option));
+  add_error(s, m.at, m.key, table ? "unknown section" : "unknown key", "", sections_allowed(option),
+            nearest_at_top(m.key, option));
 }
 
 void read_options(Sections& s, const Member& m, std::vector<const Value*>& options) {
   const auto* list = std::get_if<List>(&m.value.content);
   const auto is_table = [](const Value& v) { return std::holds_alternative<Table>(v.content); };
   if (list == nullptr || !std::all_of(list->begin(), list->end(), is_table)) {
-    add_error(s, m.at, m.key, "expected tables", written(m.value), "[[option]] in double brackets, once for each option");
+    add_error(s, m.at, m.key, "expected tables", written(m.value),
+              "[[option]] in double brackets, once for each option");
     return;
   }
   for (const Value& option : *list) options.push_back(&option);
@@ -143,8 +152,10 @@ void read_options(Sections& s, const Member& m, std::vector<const Value*>& optio
 SectionReading read_root(Sections& sections, const Table& root) {
   SectionReading reading;
   for (const Member& m : root) {
-    if (m.key == "option") read_options(sections, m, reading.options);
-    else read_member(sections, m, false, reading.assignments);
+    if (m.key == "option")
+      read_options(sections, m, reading.options);
+    else
+      read_member(sections, m, false, reading.assignments);
   }
   return reading;
 }

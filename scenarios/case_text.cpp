@@ -106,7 +106,8 @@ std::pair<std::size_t, std::size_t> line_range(std::string_view text, int line) 
 
 std::string_view without_spaces(std::string_view s) {
   const auto first = s.find_first_not_of(" \t\r");
-  return first == std::string_view::npos ? std::string_view{} : s.substr(first, s.find_last_not_of(" \t\r") - first + 1);
+  return first == std::string_view::npos ? std::string_view{}
+                                         : s.substr(first, s.find_last_not_of(" \t\r") - first + 1);
 }
 
 /// The key of a line such as "mass =" or "mass = # later", which has no value; empty otherwise.
@@ -179,7 +180,8 @@ CaseErrors unreadable(std::string_view text, const std::string& file) {
     const std::size_t end = std::min(text.find('\n', start), text.size());
     if (bad >= start && bad < end) {
       for (std::size_t k = start; k < bad; ++k) at.column += (static_cast<unsigned char>(text[k]) & 0xC0u) != 0x80u;
-      errors.push_back({file, at, "", "not UTF-8 text, or a character that no text uses", shown_text(text.substr(bad, 1)), "", ""});
+      errors.push_back(
+          {file, at, "", "not UTF-8 text, or a character that no text uses", shown_text(text.substr(bad, 1)), "", ""});
     }
     at.column = 1;
     if (end - start > kLongestLine) {

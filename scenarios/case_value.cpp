@@ -46,9 +46,9 @@ NumberReading read_text_number(const std::string& text, std::string_view unit_na
   if (q.dimension == wanted && (wanted != Dimension::none || unit == nullptr || text.find('%') != std::string::npos))
     return {q.value, {}};
   if (q.dimension == Dimension::none) return fail("number without a unit", example_of(unit_name));
-  return fail("wrong unit: a " + std::string(name_of(q.dimension)) + " where a " + std::string(name_of(wanted)) +
-                  " belongs",
-              units_allowed(unit));
+  return fail(
+      "wrong unit: a " + std::string(name_of(q.dimension)) + " where a " + std::string(name_of(wanted)) + " belongs",
+      units_allowed(unit));
 }
 
 Problem set_number(const NumberAt& number, const Key& key, const Value& value, Case& c) {

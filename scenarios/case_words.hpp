@@ -9,10 +9,12 @@ namespace hoofload::scenarios::words {
 using namespace std::string_view_literals;
 
 inline constexpr std::array kLimb = {"right fore"sv, "left fore"sv};
-inline constexpr std::array kLimbToo = {Synonym{"rf", 0}, Synonym{"off fore", 0}, Synonym{"lf", 1}, Synonym{"near fore", 1}};
+inline constexpr std::array kLimbToo = {Synonym{"rf", 0}, Synonym{"off fore", 0}, Synonym{"lf", 1},
+                                        Synonym{"near fore", 1}};
 
-inline constexpr std::array kShoeType = {"bare"sv, "open"sv, "straight bar"sv, "egg bar"sv, "heart bar"sv, "full plate"sv};
-inline constexpr std::array kShoeTypeToo = {Synonym{"barefoot", 0}, Synonym{"none", 0},     Synonym{"plain", 1},
+inline constexpr std::array kShoeType = {"bare"sv,    "open"sv,      "straight bar"sv,
+                                         "egg bar"sv, "heart bar"sv, "full plate"sv};
+inline constexpr std::array kShoeTypeToo = {Synonym{"barefoot", 0}, Synonym{"none", 0},       Synonym{"plain", 1},
                                             Synonym{"bar", 2},      Synonym{"frog plate", 4}, Synonym{"plate", 5}};
 
 inline constexpr std::array kToe = {"flat"sv, "rolled"sv, "rocker"sv, "square"sv};

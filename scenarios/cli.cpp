@@ -69,8 +69,10 @@ OpenedCase open_case(const Arguments& a, const Surroundings& around) {
 int check(const Arguments& a, const Surroundings& around) {
   const OpenedCase opened = open_case(a, around);
   if (opened.code != exit_done) return opened.code;
-  if (a.json) around.out << check_json(a.case_file, opened.reading).dump(2) << '\n';
-  else around.out << check_text(a.case_file, opened.reading);
+  if (a.json)
+    around.out << check_json(a.case_file, opened.reading).dump(2) << '\n';
+  else
+    around.out << check_text(a.case_file, opened.reading);
   return exit_done;
 }
 
@@ -109,7 +111,8 @@ int explain_topic(const Arguments& a, const Surroundings& around) {
     return exit_done;
   }
   const std::string near = nearest_topic(known, a.topic);
-  around.err << "explain: nothing is called '" << shown_text(a.topic) << "'" << (near.empty() ? "" : "; nearest: " + near) << '\n';
+  around.err << "explain: nothing is called '" << shown_text(a.topic) << "'"
+             << (near.empty() ? "" : "; nearest: " + near) << '\n';
   return exit_usage;
 }
 
@@ -134,17 +137,21 @@ std::string errors_text(const CaseErrors& errors, bool colour) {
 
 int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
   Arguments a;
-  CLI::App app{"Finite-element load model of the shod hoof: compares ways of shoeing one foot under stated assumptions.", "hoofload"};
+  CLI::App app{
+      "Finite-element load model of the shod hoof: compares ways of shoeing one foot under stated assumptions.",
+      "hoofload"};
   app.require_subcommand(1);
   app.set_version_flag("--version", around.version);
   CLI::App* checking = add_command(app, "check", "report every problem of a case; solve nothing", a);
   CLI::App* running = add_command(app, "run", "solve the runs of a case", a);
   CLI::App* comparing = add_command(app, "compare", "solve a case and compare its options with the baseline", a);
   CLI::App* explaining = add_command(app, "explain", "what a key, a section or a material means", a);
-  for (CLI::App* command : {checking, running, comparing}) command->add_option("CASE", a.case_file, "case file (TOML)")->required();
+  for (CLI::App* command : {checking, running, comparing})
+    command->add_option("CASE", a.case_file, "case file (TOML)")->required();
   for (CLI::App* command : {running, comparing}) command->add_option("--out", a.out, "folder for pictures and fields");
   explaining->add_option("KEY", a.topic, "e.g. shoe.setback; left out, all keys are listed");
-  explaining->add_flag("--markdown", a.markdown, "write docs/case-keys.md to stdout; with KEY quantities, docs/quantities.md");
+  explaining->add_flag("--markdown", a.markdown,
+                       "write docs/case-keys.md to stdout; with KEY quantities, docs/quantities.md");
   try {
     std::reverse(arguments.begin(), arguments.end());  // the parser takes them last first
     app.parse(std::move(arguments));

@@ -17,8 +17,8 @@ struct Surroundings {
   std::ostream& err;
   bool colour_out = false;
   bool colour_err = false;
-  std::function<Explainable()> load_known{};             ///< catalogue words and topics; may throw std::exception
-  std::function<int(const RunRequest&)> solve{};         ///< run_command
+  std::function<Explainable()> load_known{};      ///< catalogue words and topics; may throw std::exception
+  std::function<int(const RunRequest&)> solve{};  ///< run_command
   std::string version{};
 };
 

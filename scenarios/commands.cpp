@@ -35,19 +35,21 @@ struct Finished {
 };
 
 std::string table_text(const Finished& done) {
-  const auto table = result_table(done.results, done.comparison, done.request.mode, TableDetail::headline, done.context.warnings);
+  const auto table =
+      result_table(done.results, done.comparison, done.request.mode, TableDetail::headline, done.context.warnings);
   return viz::terminal_table(table) + "\n" + provenance_line(done.results) + "\n";
 }
 
 void write_all(const Finished& done, const fs::path& folder) {
   write_file(folder / "result.json", result_json(done.results, done.comparison, done.context).dump(1) + "\n");
-  const auto table = result_table(done.results, done.comparison, done.request.mode, TableDetail::full, done.context.warnings);
+  const auto table =
+      result_table(done.results, done.comparison, done.request.mode, TableDetail::full, done.context.warnings);
   write_file(folder / "table.md", viz::markdown_table(table) + "\n" + provenance_line(done.results) + "\n");
   const auto fields = write_fields(done.results, folder);
   const auto pictures = write_pictures(done.results, folder);
   if (done.request.quiet) return;
-  std::cerr << "written to " << folder.string() << ": result.json, table.md, " << fields.size() << " field files (VTU, PVD) and "
-            << pictures.size() << " pictures:\n";
+  std::cerr << "written to " << folder.string() << ": result.json, table.md, " << fields.size()
+            << " field files (VTU, PVD) and " << pictures.size() << " pictures:\n";
   for (const fs::path& picture : pictures) std::cerr << "  " << picture.string() << '\n';
 }
 
@@ -67,8 +69,10 @@ int run_command(const RunRequest& request) {
   if (request.mode == RunMode::compare) done.comparison = compare(done.results);
   done.context.warnings = result_warnings(done.results, done.comparison, request.warnings);
   try {
-    if (request.json) std::cout << result_json(done.results, done.comparison, done.context).dump(1) << '\n';
-    else std::cout << table_text(done);
+    if (request.json)
+      std::cout << result_json(done.results, done.comparison, done.context).dump(1) << '\n';
+    else
+      std::cout << table_text(done);
     std::cout.flush();
     if (request.out) write_all(done, *request.out);
     if (!all_solved(done.results)) return report_unsolved(done);

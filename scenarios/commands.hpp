@@ -17,13 +17,13 @@ enum class RunMode { run, compare };
 
 /// A case that has been read without errors and is to be solved.
 struct RunRequest {
-  RunMode mode = RunMode::compare;  ///< run: every run's values; compare: differences against the baseline too
-  std::string case_file;            ///< as given
-  std::vector<Case> runs;           ///< baseline first, never empty
-  CaseErrors warnings;              ///< of the reader; to be repeated in the result
-  bool json = false;                ///< machine-readable result on stdout
-  bool quiet = false;               ///< nothing on stderr but errors
-  bool colour = false;              ///< stdout is a terminal and NO_COLOR is not set
+  RunMode mode = RunMode::compare;           ///< run: every run's values; compare: differences against the baseline too
+  std::string case_file;                     ///< as given
+  std::vector<Case> runs;                    ///< baseline first, never empty
+  CaseErrors warnings;                       ///< of the reader; to be repeated in the result
+  bool json = false;                         ///< machine-readable result on stdout
+  bool quiet = false;                        ///< nothing on stderr but errors
+  bool colour = false;                       ///< stdout is a terminal and NO_COLOR is not set
   std::optional<std::filesystem::path> out;  ///< folder for pictures and fields; none: write no files
 };
 

@@ -8,8 +8,8 @@ namespace hoofload::scenarios {
 
 namespace {
 
-constexpr double kZero = 1e-6;            ///< in the quantity's unit: what the solver leaves of a zero stays far below
-constexpr double kSolverTolerance = 1e-6; ///< relative: Newton stops at 1e-9 of the force, cancellation costs the rest
+constexpr double kZero = 1e-6;             ///< in the quantity's unit: what the solver leaves of a zero stays far below
+constexpr double kSolverTolerance = 1e-6;  ///< relative: Newton stops at 1e-9 of the force, cancellation costs the rest
 
 bool is_zero(const Reading& r) { return std::abs(r.value) < kZero || (r.has_bar && std::abs(r.value) <= r.bar); }
 
@@ -21,8 +21,8 @@ Verdict verdict_of(const Difference& d) {
 
 Difference difference(const std::string& option, const PhaseResult& phase, const QuantityKey& key, const Reading& base,
                       const Reading& now) {
-  Difference d{option, phase.phase, phase.model, &key, base.value, now.value, now.value - base.value, {}, 0, false, false,
-               Verdict::neither};
+  Difference d{option, phase.phase, phase.model, &key,  base.value,      now.value, now.value - base.value,
+               {},     0,           false,       false, Verdict::neither};
   if (!is_zero(base)) d.percent = 100 * d.change / std::abs(base.value);
   d.has_bar = base.has_bar && now.has_bar;
   if (d.has_bar) d.bar = std::abs((now.value - now.twin) - (base.value - base.twin));
@@ -87,8 +87,9 @@ const PhaseResult* find_phase(const RunResult& run, ModelKind model, Phase phase
 
 ModelKind leading_model(const QuantityKey& quantity) {
   const bool of_the_sole = quantity.key.find("sole_") != std::string_view::npos || quantity.key.starts_with("corium_");
-  return quantity.model == Given::axisymmetric || (quantity.model == Given::both && of_the_sole) ? ModelKind::axisymmetric
-                                                                                               : ModelKind::sagittal;
+  return quantity.model == Given::axisymmetric || (quantity.model == Given::both && of_the_sole)
+             ? ModelKind::axisymmetric
+             : ModelKind::sagittal;
 }
 
 }  // namespace hoofload::scenarios

@@ -25,8 +25,8 @@ struct Difference {
   std::optional<double> percent;               ///< empty where the baseline is zero or within its own bar
   double bar = 0;                              ///< of the change
   bool has_bar = false;
-  bool is_distinguishable = false;             ///< |change| above bar and solver tolerance
-  Verdict verdict = Verdict::neither;          ///< by the quantity's worse_sign; never for an indistinguishable change
+  bool is_distinguishable = false;     ///< |change| above bar and solver tolerance
+  Verdict verdict = Verdict::neither;  ///< by the quantity's worse_sign; never for an indistinguishable change
 };
 
 /// A quantity that both models give in one phase: their distance is a lower bound of the model-form error.

@@ -14,7 +14,8 @@ using nlohmann::json;
 std::string_view leaf_of(std::string_view name) { return name.substr(name.find('.') + 1); }
 
 bool in_section(const Key& key, std::string_view section) {
-  return key.name.size() > section.size() && key.name.substr(0, section.size()) == section && key.name[section.size()] == '.';
+  return key.name.size() > section.size() && key.name.substr(0, section.size()) == section &&
+         key.name[section.size()] == '.';
 }
 
 /// By full name or synonym; by the leaf alone if only one section has it.
@@ -66,10 +67,16 @@ std::string key_text(const Key& key) {
 }
 
 json key_json(const Key& key) {
-  json j = {{"name", key.name},         {"type", type_text(key)},       {"unit", unit_of(key)},
-            {"allowed", allowed_text(key)}, {"default", default_text(key)}, {"meaning", key.meaning},
-            {"grade", std::string(1, key.grade)}, {"source", key.source},
-            {"scope", key.scope == Scope::whole_case ? "case" : "run"}, {"synonyms", synonyms_of(key.name)}};
+  json j = {{"name", key.name},
+            {"type", type_text(key)},
+            {"unit", unit_of(key)},
+            {"allowed", allowed_text(key)},
+            {"default", default_text(key)},
+            {"meaning", key.meaning},
+            {"grade", std::string(1, key.grade)},
+            {"source", key.source},
+            {"scope", key.scope == Scope::whole_case ? "case" : "run"},
+            {"synonyms", synonyms_of(key.name)}};
   if (const auto* n = std::get_if<NumberAt>(&key.binding)) {
     j["low"] = n->low;
     j["high"] = n->high;
@@ -91,7 +98,8 @@ std::string material_text(const MaterialWord& m) {
 json material_json(const MaterialWord& m) {
   json j = {{"name", m.id}, {"type", "material"}, {"kinds", m.kinds}};
   for (const ParameterWord& p : m.parameters)
-    j["parameters"][p.name] = {{"value", p.value}, {"unit", p.unit.empty() ? "1" : p.unit}, {"low", p.low}, {"high", p.high}};
+    j["parameters"][p.name] = {
+        {"value", p.value}, {"unit", p.unit.empty() ? "1" : p.unit}, {"low", p.low}, {"high", p.high}};
   return j;
 }
 
@@ -168,8 +176,10 @@ std::string case_keys_markdown() {
   std::string text =
       "# Case keys\n\n"
       "Generated from the key table (`scenarios/case_keys.cpp`); a test compares the two. Write it anew with\n"
-      "`hoofload explain --markdown > docs/case-keys.md`. A case file is TOML 1.0; numbers with a dimension carry their\n"
-      "unit as text, e.g. `\"1 1/4 in\"`. An `[[option]]` may set any key but those marked *case*. Grade A to D and M as in\n"
+      "`hoofload explain --markdown > docs/case-keys.md`. A case file is TOML 1.0; numbers with a dimension carry "
+      "their\n"
+      "unit as text, e.g. `\"1 1/4 in\"`. An `[[option]]` may set any key but those marked *case*. Grade A to D and M "
+      "as in\n"
       "docs/materials.md (M: from memory); `-` is a setting.\n";
   std::string section = "?";
   for (const Key& key : case_keys()) {
@@ -180,11 +190,14 @@ std::string case_keys_markdown() {
       text += "\n## " + (section.empty() ? "Top level" : "[" + section + "]") +
               "\n\n| key | type | allowed | default | meaning | grade, source |\n|---|---|---|---|---|---|\n";
     }
-    text += "| `" + std::string(leaf_of(key.name)) + "`" + (key.scope == Scope::whole_case ? " *case*" : "") + " | " + type_text(key) +
-            " | " + cell(allowed_text(key)) + " | " + cell(default_text(key)) + " | " + cell(std::string(key.meaning)) + " | " +
-            std::string(1, key.grade) + (key.source.empty() ? "" : " " + std::string(key.source)) + " |\n";
+    text += "| `" + std::string(leaf_of(key.name)) + "`" + (key.scope == Scope::whole_case ? " *case*" : "") + " | " +
+            type_text(key) + " | " + cell(allowed_text(key)) + " | " + cell(default_text(key)) + " | " +
+            cell(std::string(key.meaning)) + " | " + std::string(1, key.grade) +
+            (key.source.empty() ? "" : " " + std::string(key.source)) + " |\n";
   }
-  text += "\n## [materials]\n\nValues of the catalogue replaced for this case: `\"mild steel\".E = \"200 GPa\"`.\n\n## Units\n\n";
+  text +=
+      "\n## [materials]\n\nValues of the catalogue replaced for this case: `\"mild steel\".E = \"200 GPa\"`.\n\n## "
+      "Units\n\n";
   for (const Unit& unit : all_units()) {
     const bool first = find_unit(unit.name) == &unit && units_of(unit.dimension).rfind(std::string(unit.name), 0) == 0;
     if (first) text += "- " + std::string(name_of(unit.dimension)) + ": " + units_of(unit.dimension) + "\n";

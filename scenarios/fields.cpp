@@ -24,7 +24,8 @@ std::vector<viz::VtuArray> stress_arrays(const BuiltModel& built, const PhaseSol
   const auto& solids = built.system->model().solids;
   auto solid = solids.begin();
   for (const auto& block : built.mesh.blocks) {
-    const bool is_solid = solid != solids.end() && solid->region == block.region && solid->nodes.size() == block.tri.size();
+    const bool is_solid =
+        solid != solids.end() && solid->region == block.region && solid->nodes.size() == block.tri.size();
     const auto means = is_solid ? solver::element_stresses(*built.system, phase.state, *solid++)
                                 : std::vector<solver::Mat3>(block.tri.size(), solver::Mat3::Zero());
     for (const solver::Mat3& s : means) {

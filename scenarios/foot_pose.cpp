@@ -55,8 +55,7 @@ double implied_toe_to_tip(const mesh::Foot& foot) {
 double implied_sole_depth_wing(const mesh::Foot& foot) {
   const mesh::Foot reference;
   return reference.sole_depth_wing + (foot.sole_depth_tip - reference.sole_depth_tip) +
-         foot.palmar_length * std::sin(foot.palmar_angle) -
-         reference.palmar_length * std::sin(reference.palmar_angle);
+         foot.palmar_length * std::sin(foot.palmar_angle) - reference.palmar_length * std::sin(reference.palmar_angle);
 }
 
 std::vector<std::string> complete_foot(mesh::Foot& foot, const IsGiven& is_given) {
@@ -76,7 +75,8 @@ std::vector<std::string> complete_foot(mesh::Foot& foot, const IsGiven& is_given
   } else {
     follow("foot.palmar_angle", foot.palmar_angle, foot.toe_angle - kFaceToSolarLine + turned, kSameAngle, degree);
   }
-  if (distal) follow("foot.hl_proximal", foot.hl_proximal, foot.hl_proximal + foot.hl_distal - implied_hl_distal(foot), kSame, 1);
+  if (distal)
+    follow("foot.hl_proximal", foot.hl_proximal, foot.hl_proximal + foot.hl_distal - implied_hl_distal(foot), kSame, 1);
   follow("foot.hl_distal", foot.hl_distal, implied_hl_distal(foot), kSame, 1);
   follow("foot.sole_horn", foot.sole_horn, std::max(foot.sole_depth_tip - kCorium, foot.sole_depth_tip / 2), kSame, 1);
   follow("foot.toe_to_tip", foot.toe_to_tip, implied_toe_to_tip(foot), kSame, 1);

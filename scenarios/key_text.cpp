@@ -55,17 +55,17 @@ std::string_view unit_of(const Key& key) {
 }
 
 std::string type_text(const Key& key) {
-  return std::visit(Overloaded{[](const NumberAt& n) {
-                                 const Unit* unit = find_unit(n.unit);
-                                 return std::string(name_of(unit == nullptr ? Dimension::none : unit->dimension));
-                               },
-                               [](const IntegerAt&) { return std::string("whole number"); },
-                               [](const FlagAt&) { return std::string("true or false"); },
-                               [](const TextAt&) { return std::string("text"); },
-                               [](const WordAt&) { return std::string("choice"); },
-                               [](const WordListAt&) { return std::string("list of choices"); },
-                               [](const MaterialAt&) { return std::string("material"); }},
-                    key.binding);
+  return std::visit(
+      Overloaded{[](const NumberAt& n) {
+                   const Unit* unit = find_unit(n.unit);
+                   return std::string(name_of(unit == nullptr ? Dimension::none : unit->dimension));
+                 },
+                 [](const IntegerAt&) { return std::string("whole number"); },
+                 [](const FlagAt&) { return std::string("true or false"); },
+                 [](const TextAt&) { return std::string("text"); }, [](const WordAt&) { return std::string("choice"); },
+                 [](const WordListAt&) { return std::string("list of choices"); },
+                 [](const MaterialAt&) { return std::string("material"); }},
+      key.binding);
 }
 
 std::string allowed_text(const Key& key) {

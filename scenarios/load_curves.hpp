@@ -9,10 +9,10 @@
 namespace hoofload::scenarios {
 
 struct LoadPoint {
-  double normal = 0;          ///< F_n per kg, on the foot, along the ground normal [N/kg]
-  double tangential = 0;      ///< F_t per kg, forward (propulsive) positive [N/kg]
-  double cop = 0;             ///< baseline's centre of pressure ahead of the joint centre [mm]
-  double extension = 0;       ///< of the coffin joint against standing [rad]
+  double normal = 0;      ///< F_n per kg, on the foot, along the ground normal [N/kg]
+  double tangential = 0;  ///< F_t per kg, forward (propulsive) positive [N/kg]
+  double cop = 0;         ///< baseline's centre of pressure ahead of the joint centre [mm]
+  double extension = 0;   ///< of the coffin joint against standing [rad]
 };
 
 /// Point of the walk's or trot's stance at `fraction` of it, clamped to [0, 1].

@@ -3,9 +3,9 @@
 #include "scenarios/cli.hpp"
 #include "scenarios/quantity_text.hpp"
 
+#include <unistd.h>
 #include <cstdlib>
 #include <iostream>
-#include <unistd.h>
 
 #ifndef HOOFLOAD_VERSION
 #define HOOFLOAD_VERSION "unknown"
@@ -18,7 +18,9 @@ int main(int argc, char** argv) {
   scenarios::Surroundings around{std::cout, std::cerr};
   around.colour_out = colour && isatty(STDOUT_FILENO) == 1;
   around.colour_err = colour && isatty(STDERR_FILENO) == 1;
-  around.load_known = [] { return scenarios::Explainable{scenarios::material_words(materials::load_catalogue()), scenarios::quantity_topics()}; };
+  around.load_known = [] {
+    return scenarios::Explainable{scenarios::material_words(materials::load_catalogue()), scenarios::quantity_topics()};
+  };
   around.solve = scenarios::run_command;
   around.version = HOOFLOAD_VERSION;
   return scenarios::run_cli({argv + 1, argv + argc}, around);

@@ -21,8 +21,8 @@ MaterialWord word_of(const materials::Entry& entry) {
   for (const auto& [name, graded] : entry.parameters) {
     const auto* rule = materials::find_rule(materials::parameter_rules(), name);
     if (rule == nullptr) continue;
-    word.parameters.push_back({name, graded.unit == "1" ? "" : graded.unit, graded.value, graded.low, graded.high,
-                               rule->above, rule->below});
+    word.parameters.push_back(
+        {name, graded.unit == "1" ? "" : graded.unit, graded.value, graded.low, graded.high, rule->above, rule->below});
   }
   return word;
 }

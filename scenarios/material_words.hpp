@@ -20,9 +20,9 @@ struct ParameterWord {
 };
 
 struct MaterialWord {
-  std::string id;                   ///< "mild steel"
+  std::string id;  ///< "mild steel"
   std::vector<std::string> aliases;
-  std::vector<std::string> kinds;   ///< tissue, shoe, pad, packing, ground
+  std::vector<std::string> kinds;  ///< tissue, shoe, pad, packing, ground
   std::vector<ParameterWord> parameters;
 };
 

@@ -227,6 +227,10 @@ void joint_quantities(const View& v, Quantities& q) {
   q["breakover_arm"] = v.phase.moment / std::hypot(v.load, v.phase.loading.tangential_force);
   const Vec2 pivot = v.model.ground.joint - v.d * v.n + cop * v.t;
   q["pivot"] = -pivot.x();
+  if (v.phase.rolled_moment == 0) return;
+  q["rollover_moment"] = v.phase.rolled_moment / 1000;
+  q["rollover_arm"] = v.phase.rolled_moment / std::hypot(v.load, v.phase.loading.tangential_force);
+  q["rollover_pivot"] = -v.phase.rolled_pivot.x();
 }
 
 double gauge_strain(const View& v, const mesh::GaugePoint& gauge) {

@@ -5,6 +5,7 @@
 
 #include "scenarios/load_curves.hpp"
 #include "scenarios/tendon.hpp"
+#include "solver/ground.hpp"
 
 namespace hoofload::scenarios {
 
@@ -187,7 +188,10 @@ void roll_over(BuiltModel& built, PhaseSolution& s) {
   s.path.factorisations += path.factorisations;
   if (!good(path)) return;
   s.rolled_moment = built.newton->reactions()[pitch_dof(built)];
-  s.rolled_cop = (s.rolled_moment - from.tangential_force * rolled.q[distance_dof(built)]) / from.normal_force;
+  const double d = rolled.q[distance_dof(built)], theta = rolled.q[pitch_dof(built)];
+  s.rolled_cop = (s.rolled_moment - from.tangential_force * d) / from.normal_force;
+  s.rolled_pivot = built.system->model().ground.joint - d * solver::ground_normal(theta) +
+                   s.rolled_cop * solver::ground_tangent(theta);
 }
 
 /// Lifts the heel under a held pitch: the moment at the event is what the tendon must hold.

@@ -17,12 +17,14 @@ constexpr double kRibbonHeight = 14;
 constexpr double kShown = 0.98;  ///< the last 2 % sit at corners where the stress is singular and would pale all else
 
 bool has_region(const BuiltModel& built, const std::string& region) {
-  return std::any_of(built.mesh.blocks.begin(), built.mesh.blocks.end(), [&](const auto& b) { return b.region == region; });
+  return std::any_of(built.mesh.blocks.begin(), built.mesh.blocks.end(),
+                     [&](const auto& b) { return b.region == region; });
 }
 
 std::vector<std::string> soft_regions(const BuiltModel& built) {
   std::vector<std::string> regions;
-  for (const char* region : {"sole", "white_line", "frog_plate", "frog", "corium", "cushion", "packing", "packing_frog"})
+  for (const char* region :
+       {"sole", "white_line", "frog_plate", "frog", "corium", "cushion", "packing", "packing_frog"})
     if (has_region(built, region)) regions.emplace_back(region);
   return regions;
 }

@@ -27,7 +27,8 @@ struct Drawn {
 [[nodiscard]] viz::PressureRibbon sole_ribbon(const Drawn& drawn, const viz::Section& section);
 
 /// Option, phase, model and the listed quantities that the run has, as facts.
-[[nodiscard]] viz::Heading heading_of(const Drawn& drawn, const std::string& model, const std::vector<std::string>& quantities);
+[[nodiscard]] viz::Heading heading_of(const Drawn& drawn, const std::string& model,
+                                      const std::vector<std::string>& quantities);
 
 /// From zero to what 98 % of the field's nodes stay below in every section, rounded.
 [[nodiscard]] viz::ColourScale shared_scale(const std::vector<viz::Section>& sections);
@@ -35,6 +36,7 @@ struct Drawn {
 /// Millimetres a kPa, so that the largest pressure of all ribbons stands 14 mm off the sole.
 [[nodiscard]] double shared_ribbon_scale(const std::vector<viz::PressureRibbon>& ribbons);
 
-[[nodiscard]] std::string picture_name(const std::vector<RunResult>& results, const Drawn& drawn, const std::string& kind);
+[[nodiscard]] std::string picture_name(const std::vector<RunResult>& results, const Drawn& drawn,
+                                       const std::string& kind);
 
 }  // namespace hoofload::scenarios

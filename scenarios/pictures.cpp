@@ -17,19 +17,23 @@ viz::Profile profile_of(const RunResult& run, const BuiltModel& built, const Pha
 
 Picture profile_picture(const std::vector<RunResult>& results, ModelKind model, Phase phase) {
   viz::ProfileFigure figure;
-  figure.heading = {"Pressure on the sole", std::string(name_of(phase)),
-                    model == ModelKind::sagittal ? "sagittal core in 3D capsule" : "axisymmetric", {}};
+  figure.heading = {"Pressure on the sole",
+                    std::string(name_of(phase)),
+                    model == ModelKind::sagittal ? "sagittal core in 3D capsule" : "axisymmetric",
+                    {}};
   figure.along = model == ModelKind::sagittal ? viz::ProfileAlong::behind_toe : viz::ProfileAlong::radius;
   for (const RunResult& run : results)
     for (const ModelResult& m : run.models) {
       const PhaseResult* solved = m.kind == model && m.built ? find_phase(run, model, phase) : nullptr;
       if (solved == nullptr) continue;
       if (figure.landmarks.empty())
-        figure.landmarks.push_back({"tip of the bone", model == ModelKind::sagittal ? -m.built->tip_x : m.built->tip_x});
+        figure.landmarks.push_back(
+            {"tip of the bone", model == ModelKind::sagittal ? -m.built->tip_x : m.built->tip_x});
       figure.profiles.push_back(profile_of(run, *m.built, *solved));
     }
   if (figure.profiles.empty()) return {};
-  return {std::string(name_of(phase)) + "_sole-pressure_" + std::string(name_of(model)) + ".svg", viz::profile_figure(figure)};
+  return {std::string(name_of(phase)) + "_sole-pressure_" + std::string(name_of(model)) + ".svg",
+          viz::profile_figure(figure)};
 }
 
 }  // namespace
@@ -37,7 +41,8 @@ Picture profile_picture(const std::vector<RunResult>& results, ModelKind model, 
 std::vector<Picture> pressure_profiles(const std::vector<RunResult>& results, Phase phase) {
   std::vector<Picture> pictures;
   for (const ModelKind model : {ModelKind::axisymmetric, ModelKind::sagittal})
-    if (Picture picture = profile_picture(results, model, phase); !picture.svg.empty()) pictures.push_back(std::move(picture));
+    if (Picture picture = profile_picture(results, model, phase); !picture.svg.empty())
+      pictures.push_back(std::move(picture));
   return pictures;
 }
 

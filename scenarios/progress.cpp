@@ -1,9 +1,9 @@
 #include "scenarios/progress.hpp"
 
+#include <unistd.h>
 #include <algorithm>
 #include <cmath>
 #include <iostream>
-#include <unistd.h>
 
 namespace hoofload::scenarios {
 
@@ -15,8 +15,8 @@ Progress start_progress(std::size_t total, Talk talk) {
 std::string progress_line(std::size_t done, std::size_t total, double elapsed, const std::string& what) {
   constexpr std::size_t width = 20;
   const std::size_t filled = total == 0 ? width : width * std::min(done, total) / total;
-  std::string line = "[" + std::string(filled, '#') + std::string(width - filled, '-') + "] " + std::to_string(done) + "/" +
-                     std::to_string(total);
+  std::string line = "[" + std::string(filled, '#') + std::string(width - filled, '-') + "] " + std::to_string(done) +
+                     "/" + std::to_string(total);
   if (done >= 3 && done < total) {
     const long left = std::lround(elapsed / static_cast<double>(done) * static_cast<double>(total - done));
     const std::string seconds = std::to_string(left % 60);
@@ -28,7 +28,8 @@ std::string progress_line(std::size_t done, std::size_t total, double elapsed, c
 void show_progress(const Progress& progress, std::size_t done, const std::string& what) {
   if (progress.stream == nullptr) return;
   const std::chrono::duration<double> elapsed = std::chrono::steady_clock::now() - progress.start;
-  *progress.stream << "\r\x1b[K" << progress_line(done, progress.total, elapsed.count(), what).substr(0, 78) << std::flush;
+  *progress.stream << "\r\x1b[K" << progress_line(done, progress.total, elapsed.count(), what).substr(0, 78)
+                   << std::flush;
 }
 
 void end_progress(const Progress& progress) {

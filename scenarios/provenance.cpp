@@ -22,13 +22,16 @@ namespace {
 
 using nlohmann::json;
 
-std::string dotted(int a, int b, int c) { return std::to_string(a) + "." + std::to_string(b) + "." + std::to_string(c); }
+std::string dotted(int a, int b, int c) {
+  return std::to_string(a) + "." + std::to_string(b) + "." + std::to_string(c);
+}
 
 json libraries() {
-  return {{"Eigen", dotted(EIGEN_WORLD_VERSION, EIGEN_MAJOR_VERSION, EIGEN_MINOR_VERSION)},
-          {"Gmsh", mesh::gmsh_version()},
-          {"nlohmann_json", dotted(NLOHMANN_JSON_VERSION_MAJOR, NLOHMANN_JSON_VERSION_MINOR, NLOHMANN_JSON_VERSION_PATCH)},
-          {"compiler", __VERSION__}};
+  return {
+      {"Eigen", dotted(EIGEN_WORLD_VERSION, EIGEN_MAJOR_VERSION, EIGEN_MINOR_VERSION)},
+      {"Gmsh", mesh::gmsh_version()},
+      {"nlohmann_json", dotted(NLOHMANN_JSON_VERSION_MAJOR, NLOHMANN_JSON_VERSION_MINOR, NLOHMANN_JSON_VERSION_PATCH)},
+      {"compiler", __VERSION__}};
 }
 
 json mesh_json(const RunResult& run, const ModelResult& model) {
@@ -37,12 +40,8 @@ json mesh_json(const RunResult& run, const ModelResult& model) {
   const auto& m = model.built->system->model();
   std::size_t bricks = 0;
   for (const auto& block : m.constants) bricks += block.dofs.size();
-  return {{"option", run.run.name},
-          {"model", name_of(model.kind)},
-          {"density", run.run.study.density},
-          {"plane_nodes", m.X.size()},
-          {"plane_elements", elements},
-          {"bricks", bricks},
+  return {{"option", run.run.name},          {"model", name_of(model.kind)}, {"density", run.run.study.density},
+          {"plane_nodes", m.X.size()},       {"plane_elements", elements},   {"bricks", bricks},
           {"unknowns", solver::dof_count(m)}};
 }
 

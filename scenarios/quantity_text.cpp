@@ -22,8 +22,9 @@ std::vector<Topic> quantity_topics() {
   std::vector<Topic> topics;
   for (const QuantityKey& q : quantity_catalogue()) {
     const std::string key(q.key);
-    topics.push_back({key, key + ": " + std::string(q.definition) + "\n  unit     " + std::string(q.unit) + "\n  model    " +
-                               models_text(q.model) + "\n  worse    " + sign_text(q.worse_sign) + "\n"});
+    topics.push_back({key, key + ": " + std::string(q.definition) + "\n  unit     " + std::string(q.unit) +
+                               "\n  model    " + models_text(q.model) + "\n  worse    " + sign_text(q.worse_sign) +
+                               "\n"});
   }
   return topics;
 }
@@ -32,8 +33,10 @@ std::string quantities_markdown() {
   std::string text =
       "# Quantities\n\n"
       "Generated from the catalogue (`scenarios/quantities.cpp`); a test compares the two. Write it anew with\n"
-      "`hoofload explain quantities --markdown > docs/quantities.md`. Model: which of the two models gives the quantity. Worse: the\n"
-      "change that a comparison lists under \"what got worse\"; the opposite one stands under \"what got better\". Pressures are means\n"
+      "`hoofload explain quantities --markdown > docs/quantities.md`. Model: which of the two models gives the "
+      "quantity. Worse: the\n"
+      "change that a comparison lists under \"what got worse\"; the opposite one stands under \"what got better\". "
+      "Pressures are means\n"
       "over 5 mm, never nodal maxima. Each value carries its mesh bar, Eq. (77).\n\n"
       "| key | unit | definition | model | worse |\n|---|---|---|---|---|\n";
   for (const QuantityKey& q : quantity_catalogue())

@@ -32,7 +32,9 @@ std::vector<fs::path> write_state(const BuiltModel& built, const PhaseSolution& 
   return written;
 }
 
-void append(std::vector<fs::path>& to, const std::vector<fs::path>& more) { to.insert(to.end(), more.begin(), more.end()); }
+void append(std::vector<fs::path>& to, const std::vector<fs::path>& more) {
+  to.insert(to.end(), more.begin(), more.end());
+}
 
 /// All phases of one run in one model, in order, as times 0, 1, 2 ...
 std::vector<fs::path> write_series(const std::vector<RunResult>& results, std::size_t run, const ModelResult& model,
@@ -41,7 +43,8 @@ std::vector<fs::path> write_series(const std::vector<RunResult>& results, std::s
   std::vector<viz::PvdEntry> entries;
   for (std::size_t k = 0; k < model.phases.size(); ++k) {
     if (!model.phases[k].solved) continue;
-    const auto files = write_state(*model.built, model.phases[k].solution, folder / state_stem(results, run, model.phases[k]));
+    const auto files =
+        write_state(*model.built, model.phases[k].solution, folder / state_stem(results, run, model.phases[k]));
     for (std::size_t part = 0; part < files.size(); ++part)
       entries.push_back({static_cast<double>(k), static_cast<int>(part), files[part].filename().string()});
     append(written, files);
@@ -62,15 +65,18 @@ void write_file(const fs::path& path, const std::string& text) {
   std::ofstream stream(path, std::ios::binary);
   stream.write(text.data(), static_cast<std::streamsize>(text.size()));
   stream.close();
-  if (!stream) throw std::runtime_error(path.string() + ": " + (errno != 0 ? std::strerror(errno) : "cannot be written"));
+  if (!stream)
+    throw std::runtime_error(path.string() + ": " + (errno != 0 ? std::strerror(errno) : "cannot be written"));
 }
 
 std::string file_stem(const std::string& text) {
   std::string stem;
   for (const char c : text) {
     const auto byte = static_cast<unsigned char>(c);
-    if (std::isalnum(byte) != 0 && byte < 0x80) stem += static_cast<char>(std::tolower(byte));
-    else if (!stem.empty() && stem.back() != '-') stem += '-';
+    if (std::isalnum(byte) != 0 && byte < 0x80)
+      stem += static_cast<char>(std::tolower(byte));
+    else if (!stem.empty() && stem.back() != '-')
+      stem += '-';
   }
   while (!stem.empty() && stem.back() == '-') stem.pop_back();
   return stem.empty() ? "run" : stem.substr(0, 60);
@@ -95,7 +101,8 @@ std::vector<fs::path> write_last_good(const std::vector<RunResult>& results, con
     for (const ModelResult& model : results[run].models)
       for (const PhaseResult& phase : model.phases) {
         if (phase.solved || !model.built || phase.solution.state.q.size() == 0) continue;
-        append(written, write_state(*model.built, phase.solution, folder / ("last-good_" + state_stem(results, run, phase))));
+        append(written,
+               write_state(*model.built, phase.solution, folder / ("last-good_" + state_stem(results, run, phase))));
       }
   return written;
 }

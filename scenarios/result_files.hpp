@@ -19,12 +19,15 @@ void write_file(const std::filesystem::path& path, const std::string& text);
 [[nodiscard]] std::string run_stem(const std::vector<RunResult>& results, std::size_t run);
 
 /// VTU of every solved state under `folder`/fields, and a PVD an option and model. Returns what was written.
-std::vector<std::filesystem::path> write_fields(const std::vector<RunResult>& results, const std::filesystem::path& folder);
+std::vector<std::filesystem::path> write_fields(const std::vector<RunResult>& results,
+                                                const std::filesystem::path& folder);
 
 /// VTU of the last good state of every phase that was not solved, in `folder`. Returns what was written.
-std::vector<std::filesystem::path> write_last_good(const std::vector<RunResult>& results, const std::filesystem::path& folder);
+std::vector<std::filesystem::path> write_last_good(const std::vector<RunResult>& results,
+                                                   const std::filesystem::path& folder);
 
 /// SVG under `folder`/pictures. Returns what was written.
-std::vector<std::filesystem::path> write_pictures(const std::vector<RunResult>& results, const std::filesystem::path& folder);
+std::vector<std::filesystem::path> write_pictures(const std::vector<RunResult>& results,
+                                                  const std::filesystem::path& folder);
 
 }  // namespace hoofload::scenarios

@@ -36,8 +36,10 @@ json quantity_json(const RunResult& run, Phase phase, const QuantityKey& key) {
     const auto it = solved->values.find(key.key);
     if (it == solved->values.end()) continue;
     json reading = reading_json(it->second, key);
-    if (entry.is_null()) entry = std::move(reading);
-    else entry["also"] = json::array({std::move(reading)});
+    if (entry.is_null())
+      entry = std::move(reading);
+    else
+      entry["also"] = json::array({std::move(reading)});
   }
   return entry;
 }
@@ -59,7 +61,8 @@ json option_json(const RunResult& run) {
     const std::string name(name_of(phase));
     phases[name] = json::object();
     for (const QuantityKey& key : quantity_catalogue())
-      if (json entry = quantity_json(run, phase, key); !entry.is_null()) phases[name][std::string(key.key)] = std::move(entry);
+      if (json entry = quantity_json(run, phase, key); !entry.is_null())
+        phases[name][std::string(key.key)] = std::move(entry);
     balance[name] = balance_json(run, phase);
   }
   json unsolved = json::array();
@@ -89,8 +92,12 @@ json difference_json(const Difference& d) {
 }
 
 json form_error_json(const FormError& f) {
-  return {{"option", f.run},         {"phase", name_of(f.phase)},           {"quantity", f.quantity->key},
-          {"unit", f.quantity->unit}, {"axisymmetric", number(f.axisymmetric)}, {"sagittal", number(f.sagittal)},
+  return {{"option", f.run},
+          {"phase", name_of(f.phase)},
+          {"quantity", f.quantity->key},
+          {"unit", f.quantity->unit},
+          {"axisymmetric", number(f.axisymmetric)},
+          {"sagittal", number(f.sagittal)},
           {"lower_bound", number(f.bound())}};
 }
 

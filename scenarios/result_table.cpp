@@ -12,13 +12,17 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::array kHeadline = {
-    "sole_pressure_peak"sv, "sole_pressure_tip"sv, "swing_sole_pressure"sv, "bone_share_lamellae"sv, "bone_share_sole"sv,
-    "ddft_moment"sv,        "navicular_force"sv,   "breakover_moment"sv,    "breakover_arm"sv,       "cop"sv,
-    "ground_pressure_heel"sv, "palmar_angle_loaded"sv, "nail_force_max"sv};
+constexpr std::array kHeadline = {"sole_pressure_peak"sv,   "sole_pressure_tip"sv,
+                                  "swing_sole_pressure"sv,  "bone_share_lamellae"sv,
+                                  "bone_share_sole"sv,      "ddft_moment"sv,
+                                  "navicular_force"sv,      "breakover_moment"sv,
+                                  "breakover_arm"sv,        "cop"sv,
+                                  "ground_pressure_heel"sv, "palmar_angle_loaded"sv,
+                                  "nail_force_max"sv};
 
 /// Mere multiples of a listed quantity: they would list one change twice.
-constexpr std::array kEchoes = {"ddft_moment_per_mass"sv, "navicular_force_per_mass"sv, "coffin_moment"sv, "ddft_force"sv};
+constexpr std::array kEchoes = {"ddft_moment_per_mass"sv, "navicular_force_per_mass"sv, "coffin_moment"sv,
+                                "ddft_force"sv};
 
 template <class List>
 bool holds(const List& list, std::string_view key) {
@@ -36,8 +40,8 @@ bool is_shown(const QuantityKey& key, Phase phase, TableDetail detail) {
   return holds(kHeadline, key.key);
 }
 
-viz::OptionCell cell_of(const RunResult& option, Phase phase, ModelKind model, const QuantityKey& key, const Comparison& all,
-                        RunMode mode) {
+viz::OptionCell cell_of(const RunResult& option, Phase phase, ModelKind model, const QuantityKey& key,
+                        const Comparison& all, RunMode mode) {
   viz::OptionCell cell;
   const PhaseResult* solved = find_phase(option, model, phase);
   if (solved == nullptr) return cell;
@@ -60,8 +64,13 @@ void add_rows(const std::vector<RunResult>& results, Phase phase, ModelKind mode
   const PhaseResult* base = find_phase(results.front(), model, phase);
   for (const QuantityKey& key : quantity_catalogue()) {
     if (!is_shown(key, phase, detail)) continue;
-    viz::ComparisonRow row{std::string(key.key), std::string(key.unit), std::string(name_of(phase)), std::string(name_of(model)),
-                           {}, 0, {}};
+    viz::ComparisonRow row{std::string(key.key),
+                           std::string(key.unit),
+                           std::string(name_of(phase)),
+                           std::string(name_of(model)),
+                           {},
+                           0,
+                           {}};
     if (base != nullptr)
       if (const auto it = base->values.find(key.key); it != base->values.end()) {
         row.baseline = cleaned(it->second.value);
@@ -82,16 +91,19 @@ void add_verdicts(const Comparison& comparison, TableDetail detail, viz::Compari
     // These have a name of their own in that phase.
     if (d.phase == Phase::breakover && d.quantity->key == "ddft_moment") continue;
     if (d.phase == Phase::swing && d.quantity->key == "sole_pressure_mean") continue;
-    viz::Worse line{d.option, std::string(d.quantity->key), std::string(name_of(d.phase)), std::string(d.quantity->unit),
-                    d.change, d.percent, true};
+    viz::Worse line{d.option,
+                    std::string(d.quantity->key),
+                    std::string(name_of(d.phase)),
+                    std::string(d.quantity->unit),
+                    d.change,
+                    d.percent,
+                    true};
     if (d.quantity->model == Given::both) line.phase += ", " + std::string(name_of(d.model));
     (d.verdict == Verdict::worse ? table.worse : table.better).push_back(std::move(line));
   }
 }
 
-std::vector<ModelKind> models_of(const std::vector<RunResult>& results) {
-  return results.front().run.study.models;
-}
+std::vector<ModelKind> models_of(const std::vector<RunResult>& results) { return results.front().run.study.models; }
 
 /// Notes of the built models, each once, with the runs that it stands for unless that is all of them.
 std::vector<std::string> model_notes(const std::vector<RunResult>& results) {
@@ -119,9 +131,10 @@ std::vector<std::string> form_notes(const std::string& baseline, const Compariso
   std::vector<std::string> texts;
   for (const FormError& f : comparison.form_errors) {
     if (f.run != baseline || !holds(kHeadline, f.quantity->key) || !(f.bound() > 1e-6)) continue;
-    texts.push_back("model form, baseline: " + std::string(f.quantity->key) + " (" + std::string(name_of(f.phase)) + ") is " +
-                    viz::number_text(f.axisymmetric) + " " + std::string(f.quantity->unit) + " axisymmetric and " +
-                    viz::number_text(f.sagittal) + " sagittal; the model-form error is at least " + viz::number_text(f.bound()));
+    texts.push_back("model form, baseline: " + std::string(f.quantity->key) + " (" + std::string(name_of(f.phase)) +
+                    ") is " + viz::number_text(f.axisymmetric) + " " + std::string(f.quantity->unit) +
+                    " axisymmetric and " + viz::number_text(f.sagittal) +
+                    " sagittal; the model-form error is at least " + viz::number_text(f.bound()));
   }
   return texts;
 }
@@ -136,7 +149,8 @@ viz::ComparisonTable result_table(const std::vector<RunResult>& results, const C
   table.baseline = results.front().run.name;
   for (std::size_t k = 1; k < results.size(); ++k) table.options.push_back(results[k].run.name);
   for (const Phase phase : results.front().run.load.phases)
-    for (const ModelKind model : models_of(results)) add_rows(results, phase, model, comparison, mode, detail, table.rows);
+    for (const ModelKind model : models_of(results))
+      add_rows(results, phase, model, comparison, mode, detail, table.rows);
   if (mode == RunMode::compare) add_verdicts(comparison, detail, table);
   table.warnings = warnings;
   return table;

@@ -14,13 +14,14 @@ namespace hoofload::scenarios {
 enum class TableDetail { headline, full };
 
 /// Values and, in compare mode, changes. Rows by phase and model, quantities in catalogue order.
-[[nodiscard]] viz::ComparisonTable result_table(const std::vector<RunResult>& results, const Comparison& comparison, RunMode mode,
-                                                TableDetail detail, const std::vector<std::string>& warnings);
+[[nodiscard]] viz::ComparisonTable result_table(const std::vector<RunResult>& results, const Comparison& comparison,
+                                                RunMode mode, TableDetail detail,
+                                                const std::vector<std::string>& warnings);
 
 /// What the reader warned of, what a model leaves out and in which runs, what was not solved and why, and how far the two
 /// models are apart on the baseline.
-[[nodiscard]] std::vector<std::string> result_warnings(const std::vector<RunResult>& results, const Comparison& comparison,
-                                                       const CaseErrors& reader);
+[[nodiscard]] std::vector<std::string> result_warnings(const std::vector<RunResult>& results,
+                                                       const Comparison& comparison, const CaseErrors& reader);
 
 /// "<run>, <model>, <phase>: <why>" of everything that was not solved.
 [[nodiscard]] std::vector<std::string> unsolved(const std::vector<RunResult>& results);

@@ -46,8 +46,10 @@ std::string changed(std::string_view text, const Change& change) {
   for (std::size_t at = 0; at < text.size();) {
     const Character c = character(text, at);
     const char32_t code = change(c.code);
-    if (code == c.code) result += text.substr(at, c.length);
-    else append(result, code);
+    if (code == c.code)
+      result += text.substr(at, c.length);
+    else
+      append(result, code);
     at += c.length;
   }
   return result;

@@ -18,11 +18,20 @@ namespace {
 
 using viz::Vec2;
 
-const std::vector<std::string> kFacts{"sole_pressure_peak", "bone_share_lamellae", "bone_share_sole", "ddft_moment",
-                                      "ddft_force",         "navicular_force",     "cop",             "breakover_arm",
-                                      "pivot",              "palmar_angle_loaded", "bone_sink",       "heel_spread",
+const std::vector<std::string> kFacts{"sole_pressure_peak",
+                                      "bone_share_lamellae",
+                                      "bone_share_sole",
+                                      "ddft_moment",
+                                      "ddft_force",
+                                      "navicular_force",
+                                      "cop",
+                                      "breakover_arm",
+                                      "pivot",
+                                      "palmar_angle_loaded",
+                                      "bone_sink",
+                                      "heel_spread",
                                       "swing_sole_pressure"};
-constexpr double kStrandShown = 55;      ///< of the tendon above the navicular [mm]
+constexpr double kStrandShown = 55;  ///< of the tendon above the navicular [mm]
 constexpr double kMmPerNewton = 0.012;
 
 std::set<int> nodes_of_faces(const mesh::SpaceMesh& mesh, const std::string& name) {
@@ -91,8 +100,8 @@ void add_ground(const Drawn& drawn, const std::vector<Vec2>& x, viz::SideView& v
   view.ground = viz::GroundLine{foot, t};
   const auto cop = drawn.phase->values.find("cop");
   if (cop == drawn.phase->values.end()) return;
-  view.forces.push_back({"ground force", foot + cop->second.value * t,
-                         loading.normal_force * n + loading.tangential_force * t});
+  view.forces.push_back(
+      {"ground force", foot + cop->second.value * t, loading.normal_force * n + loading.tangential_force * t});
 }
 
 /// From the insertion round the navicular to a stub of the strand above it.

@@ -13,7 +13,7 @@ constexpr double kReferencePalmarAngle = 4 * mesh::degree;
 constexpr double kReferencePastern = 50 * mesh::degree;
 constexpr double kReferenceArm = 27.9;
 constexpr double kMiddlePhalanx = 44, kProximalPhalanx = 86;
-constexpr double kFreeTendon = 150;   ///< navicular to the anchor on the pastern frame
+constexpr double kFreeTendon = 150;  ///< navicular to the anchor on the pastern frame
 
 Vec2 turned(const Vec2& v, double angle) { return Eigen::Rotation2Dd(angle) * v; }
 
@@ -34,7 +34,8 @@ solver::Cable tendon_path(const mesh::Foot& foot, double stiffness) {
   cable.pulley = cable.joint + scale * turned({-11.8, -7.6}, turn);
   cable.radius = 14 * scale;
   // The reference tendon leaves the navicular at (-22.5, -16.6) from the joint, parallel to a pastern at 50 degrees.
-  const Vec2 leave = scale * Vec2{-22.5, -16.6} + kFreeTendon * Vec2{-std::cos(kReferencePastern), std::sin(kReferencePastern)};
+  const Vec2 leave =
+      scale * Vec2{-22.5, -16.6} + kFreeTendon * Vec2{-std::cos(kReferencePastern), std::sin(kReferencePastern)};
   cable.arm = turned(leave, -(foot.pastern_angle - kReferencePastern));
   cable.stiffness = stiffness;
   return cable;

@@ -42,7 +42,7 @@ constexpr std::array kUnits = {
     Unit{"lbs", D::mass, kPound},
     Unit{"N", D::force, 1},
     Unit{"kN", D::force, 1000},
-    Unit{"lbf", D::force, kPound * kGravity},
+    Unit{"lbf", D::force, kPound* kGravity},
     Unit{"kgf", D::force, kGravity},
     Unit{"MPa", D::pressure, 1},
     Unit{"kPa", D::pressure, 1e-3},
@@ -50,7 +50,7 @@ constexpr std::array kUnits = {
     Unit{"GPa", D::pressure, 1e3},
     Unit{"N/mm2", D::pressure, 1},
     Unit{"N/mm^2", D::pressure, 1},
-    Unit{"psi", D::pressure, kPound * kGravity / (kInch * kInch)},
+    Unit{"psi", D::pressure, kPound* kGravity / (kInch * kInch)},
     Unit{"s", D::time, 1},
     Unit{"ms", D::time, 1e-3},
     Unit{"ShoreA", D::hardness, 1},
@@ -173,17 +173,28 @@ std::string units_of(Dimension dimension) {
 
 std::string_view name_of(Dimension dimension) {
   switch (dimension) {
-    case D::none: return "plain number";
-    case D::length: return "length";
-    case D::area: return "area";
-    case D::angle: return "angle";
-    case D::mass: return "mass";
-    case D::force: return "force";
-    case D::pressure: return "pressure or modulus";
-    case D::time: return "time";
-    case D::hardness: return "hardness";
-    case D::force_per_mass: return "force per body mass";
-    case D::stiffness: return "stiffness";
+    case D::none:
+      return "plain number";
+    case D::length:
+      return "length";
+    case D::area:
+      return "area";
+    case D::angle:
+      return "angle";
+    case D::mass:
+      return "mass";
+    case D::force:
+      return "force";
+    case D::pressure:
+      return "pressure or modulus";
+    case D::time:
+      return "time";
+    case D::hardness:
+      return "hardness";
+    case D::force_per_mass:
+      return "force per body mass";
+    case D::stiffness:
+      return "stiffness";
   }
   return "";
 }
@@ -219,8 +230,9 @@ std::string number_text(double value) {
   const double size = std::abs(value);
   // The shortest form alone would write 100000 as 1e+05.
   const bool plain = size == 0 || (size >= 1e-5 && size < 1e15);
-  const auto end = plain ? std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed).ptr
-                         : std::to_chars(buffer.data(), buffer.data() + buffer.size(), value).ptr;
+  const auto end =
+      plain ? std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed).ptr
+            : std::to_chars(buffer.data(), buffer.data() + buffer.size(), value).ptr;
   return {buffer.data(), end};
 }
 
@@ -251,8 +263,7 @@ std::string with_inch_fraction(double mm) {
   const long part = sixteenths % 16;
   const long common = std::gcd(part, 16L);
   std::string inch = whole > 0 ? std::to_string(whole) : "";
-  if (part > 0)
-    inch += (whole > 0 ? " " : "") + std::to_string(part / common) + "/" + std::to_string(16 / common);
+  if (part > 0) inch += (whole > 0 ? " " : "") + std::to_string(part / common) + "/" + std::to_string(16 / common);
   return metric + " (" + (exact ? "" : "about ") + (mm < 0 ? "-" : "") + inch + " in)";
 }
 

@@ -12,9 +12,7 @@
 
 namespace hoofload::scenarios {
 
-enum class Dimension {
-  none, length, area, angle, mass, force, pressure, time, hardness, force_per_mass, stiffness
-};
+enum class Dimension { none, length, area, angle, mass, force, pressure, time, hardness, force_per_mass, stiffness };
 
 /// One accepted unit; a number in it times `factor` is in the inside unit (mm, mm^2, rad, kg, N, MPa, s, Shore A, N/kg, N/mm).
 struct Unit {

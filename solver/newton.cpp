@@ -183,12 +183,14 @@ bool Newton::quadratic_step(State& state, const Loading& loading, const NewtonOp
                             Eigen::VectorXd& dq, SolveReport& report) {
   const auto& points = system_.contact_points();
   const SparseMatrix& K = assembly_.hessian;
-  for (int pass = 0; pass < options.most_set_changes; ++pass) {
+  const bool patient = report.iterations >= options.patient_after;
+  const int passes = patient ? options.most_set_changes : options.set_changes;
+  for (int pass = 0; pass < passes; ++pass) {
     const Held held = held_unknowns(state, loading);
     if (!solve_reduced(held, dq, report)) return false;
     const Eigen::VectorXd reaction = assembly_.gradient + K.selfadjointView<Eigen::Lower>() * dq;
     bool changed = false;
-    const bool one_at_a_time = pass >= 8;   // Murty's least-index rule ends a cycle
+    const bool one_at_a_time = patient && pass >= 8;   // Murty's least-index rule ends a cycle
     for (std::size_t k = 0; k < points.size() && !(changed && one_at_a_time); ++k) {
       if (points[k].tied || state.contact[k].dormant) continue;
       ContactStatus& c = state.contact[k];

@@ -15,7 +15,9 @@ namespace hoofload::solver {
 struct NewtonOptions {
   double tolerance = 1e-9;              ///< unbalanced force over the largest internal or applied force
   int most_iterations = 40;
-  int most_set_changes = 80;            ///< active-set passes per step
+  int set_changes = 3;                  ///< active-set passes per step: an early step need not know its final set
+  int patient_after = 12;               ///< from this step on every quadratic model is solved to its end ...
+  int most_set_changes = 80;            ///< ... within so many passes
   int most_friction_updates = 10;       ///< steps in which stick, slip and slip bounds may still change
   double length_scale = 50;             ///< turns a moment residual into a force [mm]
 };

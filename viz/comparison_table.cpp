@@ -15,7 +15,8 @@ constexpr int cell_width = value_width + change_width + 1;  // one column for th
 constexpr std::string_view same = "≈";
 constexpr std::string_view legend =
     "Each option: its value and the change against the baseline, in percent, or in the quantity's unit where the "
-    "baseline is zero. ± is the mesh bar of the baseline's value. ≈ marks a change within the mesh bar of the difference "
+    "baseline is zero. ± is the mesh bar of the baseline's value. ≈ marks a change within the mesh bar of the "
+    "difference "
     "or with an interval that holds zero: not distinguishable.";
 
 void check(const ComparisonTable& table) {
@@ -121,7 +122,8 @@ std::string indented(std::string_view text, int width, const std::string& first,
   return out;
 }
 
-std::string listed(const std::string& heading, const std::vector<Worse>& list, const ComparisonTable& table, int width) {
+std::string listed(const std::string& heading, const std::vector<Worse>& list, const ComparisonTable& table,
+                   int width) {
   std::string out = "\n" + heading + "\n";
   for (std::size_t k = 0; k < table.options.size(); ++k) {
     out += indented(clean_utf8(table.options[k]), width, right_aligned("[" + std::to_string(k + 1) + "]", 5) + " ",
