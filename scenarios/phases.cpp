@@ -182,7 +182,7 @@ void roll_over(BuiltModel& built, PhaseSolution& s) {
   Loading to = from;
   to.hold_pitch = *from.hold_pitch + kRolled;
   solver::PathOptions options;
-  options.first_step = 0.25;
+  options.first_step = 0.5;
   const auto path = solver::follow(*built.newton, rolled, from, to, options);
   s.path.iterations += path.iterations;
   s.path.factorisations += path.factorisations;
@@ -204,7 +204,7 @@ void lift_heel(BuiltModel& built, PhaseSolution& s, const Demand& demand) {
   loading = pushed;
   solver::PathOptions options;
   const solver::LiftOff event = solver::find_lift_off(*built.newton, s.state, loading, built.rear_contacts, 0.01,
-                                                      0.1 * mesh::degree, 25 * mesh::degree, options);
+                                                      0.2 * mesh::degree, 25 * mesh::degree, options);
   absorb(s.path, event.path);
   loading.hold_pitch = event.pitch;
   s.loading = loading;

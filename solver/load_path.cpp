@@ -122,21 +122,19 @@ LiftOff find_lift_off(Newton& newton, State& state, Loading loading, const std::
   if (!go_to(state, start)) return event;
   double a = start, fa = excess();
   double sign = fa > 0 ? 1.0 : -1.0;      // already lifted: go back until it carries again
-  State at_a = state;
   double b = a, fb = fa;
   double step = pitch_step;
   while (fa * fb > 0) {
-    a = b, fa = fb, at_a = state;
+    a = b, fa = fb;
     b = a + sign * step;
-    step = std::min(1.3 * step, 4 * pitch_step);
+    step = std::min(1.5 * step, 8 * pitch_step);
     if (std::abs(b - start) > most_pitch || !go_to(state, b)) return event;
     fb = excess();
   }
-  // Illinois: keeps the bracket, superlinear. Every trial starts from the same end state, so the result does not
-  // depend on the order of trials.
-  for (int i = 0; i < 60 && std::abs(fb) > 1e-9 && std::abs(b - a) > 1e-13; ++i) {
+  // Illinois: keeps the bracket, superlinear. A trial starts from the last one, the nearest state known.
+  for (int i = 0; i < 60 && std::abs(fb) > 1e-7 * share && std::abs(b - a) > 1e-13; ++i) {
     const double c = b - fb * (b - a) / (fb - fa);
-    State trial = at_a;
+    State trial = state;
     if (!go_to(trial, c)) return event;
     const double fc = excess();
     if (fc * fb < 0) {
