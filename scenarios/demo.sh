@@ -15,12 +15,15 @@ case "${1:-}" in
   *) echo "usage: bash scenarios/demo.sh [--docs]" >&2; exit 2 ;;
 esac
 
-# Puts the table between README.md's markers and the pictures that README.md and docs show where they are looked for.
+# Puts the table (without its lists of what got worse and better) between README.md's markers, and the pictures that
+# docs/pictures holds in their place.
 refresh_docs() {
   awk -v table="$out/table.txt" '
     /<!-- demo-table:end -->/ { inside = 0 }
-    !inside { print }
-    /<!-- demo-table:begin/ { inside = 1; print "```text"; while ((getline line < table) > 0) print line; print "```" }
+    !inside && !/<!-- demo-table:begin/ { print }
+    /<!-- demo-table:begin/ { inside = 1; print; print "```text"
+      while ((getline line < table) > 0 && line !~ /^What got/) print line
+      print "```" }
   ' README.md > "$out/README.md"
   cp "$out/README.md" README.md
   mkdir -p docs/pictures

@@ -1,9 +1,8 @@
-// Sparse symmetric factorisation with a fixed pattern: analysed once, refactored often. The backend hides here.
+// Sparse symmetric factorisation with a fixed pattern: analysed once, refactored often. The backend hides here: our
+// multifrontal Cholesky, which redoes only what changed (docs/performance.md has the reasons).
 #pragma once
 
-#include <Eigen/SparseCholesky>
-#include <memory>
-
+#include "solver/multifrontal/factorisation.hpp"
 #include "solver/system.hpp"
 
 namespace hoofload::solver {
@@ -11,22 +10,17 @@ namespace hoofload::solver {
 class Factor {
  public:
   /// Analyses the lower-triangular pattern (approximate minimum degree ordering).
-  explicit Factor(const SparseMatrix& pattern) {
-    ldlt_ = std::make_unique<Ldlt>();
-    ldlt_->analyzePattern(pattern);
-  }
-  /// L D L^T of a lower triangle with that pattern. False if a pivot is zero or not finite.
-  [[nodiscard]] bool factorise(const SparseMatrix& lower) {
-    ldlt_->factorize(lower);
-    return ldlt_->info() == Eigen::Success;
-  }
-  /// True if every pivot of the last factorisation is positive.
-  [[nodiscard]] bool positive_definite() const { return ldlt_->vectorD().minCoeff() > 0; }
-  [[nodiscard]] Eigen::VectorXd solve(const Eigen::VectorXd& b) const { return ldlt_->solve(b); }
+  explicit Factor(const SparseMatrix& pattern) : cholesky_(pattern) {}
+  /// L L^T of a lower triangle with that pattern. False if the matrix is not positive definite or not finite.
+  [[nodiscard]] bool factorise(const SparseMatrix& lower) { return cholesky_.factorise(lower); }
+  /// True if the last factorisation succeeded, that is, if every pivot is positive.
+  [[nodiscard]] bool positive_definite() const { return cholesky_.positive_definite(); }
+  [[nodiscard]] Eigen::VectorXd solve(const Eigen::VectorXd& b) const { return cholesky_.solve(b); }
+  /// Solutions for every column of b (n x any number).
+  [[nodiscard]] Eigen::MatrixXd solve_columns(const Eigen::MatrixXd& b) const { return cholesky_.solve_columns(b); }
 
  private:
-  using Ldlt = Eigen::SimplicialLDLT<SparseMatrix, Eigen::Lower, Eigen::AMDOrdering<int>>;
-  std::unique_ptr<Ldlt> ldlt_;
+  multifrontal::Factorisation cholesky_;
 };
 
 }  // namespace hoofload::solver

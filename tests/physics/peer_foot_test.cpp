@@ -2,7 +2,7 @@
 //
 // Source of every reference value: own runs of CalculiX 2.20, dolfinx 0.5.2 and GetFEM 5.4.2 in 2026 with one extractor, at
 // their finest mesh (some 80,000 nodes) where the three agree to 0.12 % (a, b) and 0.8 % (c); they use displacement
-// triangles. Ours is solved at 4,900 nodes.
+// triangles. Ours is solved at 4,900 nodes, where theirs still move by 0.6 % (sink) and 2.3 % (share): hence 0.5 %.
 #include <numbers>
 #include <set>
 
@@ -132,10 +132,14 @@ PeerNumbers solve(const PeerCase& c) {
   return n;
 }
 
+/// `low` to `high`: the share [%] of the three programs.
 void expect_like_peers(const char* name, const PeerNumbers& n, double sink, double low, double high, double peak) {
   std::printf("Peers %s: sink %.5f mm (%.5f, %+.2f %%), share %.3f %% (%.2f to %.2f), peak %.4f MPa (%.4f, %+.1f %%)\n", name,
               n.sink, sink, 100 * (n.sink / sink - 1), n.share, low, high, n.peak, peak, 100 * (n.peak / peak - 1));
-  EXPECT_NEAR(n.sink, sink, 1);
+  EXPECT_NEAR(n.sink, sink, 5e-3 * sink);
+  EXPECT_GT(n.share, (1 - 5e-3) * low);
+  EXPECT_LT(n.share, (1 + 5e-3) * high);
+  EXPECT_NEAR(n.peak, peak, 1e-2 * peak);   // the three differ by 1 % in c
 }
 
 TEST(PeerFoot, linear_and_bonded) { expect_like_peers("a", solve({false, false}), 0.17539, 21.16, 21.18, 0.1071); }

@@ -1,0 +1,130 @@
+#include "solver/multifrontal/factorisation.hpp"
+
+#include <algorithm>
+#include <bit>
+#include <cassert>
+#include <cstdint>
+
+#include "solver/multifrontal/kernels.hpp"
+
+namespace hoofload::solver::multifrontal {
+
+Factorisation::Factorisation(const SparseMatrix& lower)
+    : plan_(make_plan(lower, row_multiple())),
+      panels_(Eigen::VectorXd::Zero(static_cast<Eigen::Index>(plan_.panel_size))),
+      updates_(Eigen::VectorXd::Zero(static_cast<Eigen::Index>(plan_.update_size))),
+      values_(plan_.source.size(), 0.0),
+      stale_(plan_.fronts.size(), 1) {}
+
+void Factorisation::forget() {
+  std::fill(stale_.begin(), stale_.end(), 1);
+  factored_ = false;
+}
+
+/// Keeps a front's entries. True if any differs from the one kept, bit by bit.
+bool Factorisation::take_values(const Front& front, const double* values) {
+  std::uint64_t different = 0;
+  for (std::size_t k = front.first_entry; k < front.first_entry + front.entries; ++k) {
+    const double value = values[plan_.source[k]];
+    different |= std::bit_cast<std::uint64_t>(value) ^ std::bit_cast<std::uint64_t>(values_[k]);
+    values_[k] = value;
+  }
+  return different != 0;
+}
+
+void Factorisation::add_child_to_panel(const Front& child, const Front& front) {
+  const int* place = plan_.row_in_parent.data() + child.first_row;
+  const double* from = updates_.data() + child.update;
+  for (int j = 0; j < child.rows_in_parent_panel; ++j, from += child.update_rows) {
+    double* to = panels_.data() + front.panel +
+                 static_cast<std::size_t>(place[j]) * static_cast<std::size_t>(front.height());
+    for (int i = j; i < child.updates; ++i) to[place[i]] += from[i];
+  }
+}
+
+void Factorisation::add_child_to_update(const Front& child, const Front& front) {
+  const int* place = plan_.row_in_parent.data() + child.first_row;
+  const int first = child.rows_in_parent_panel;
+  const double* from = updates_.data() + child.update +
+                       static_cast<std::size_t>(first) * static_cast<std::size_t>(child.update_rows);
+  for (int j = first; j < child.updates; ++j, from += child.update_rows) {
+    double* to = updates_.data() + front.update +
+                 static_cast<std::size_t>(place[j] - front.pivot_rows) * static_cast<std::size_t>(front.update_rows) -
+                 front.pivot_rows;
+    for (int i = j; i < child.updates; ++i) to[place[i]] += from[i];
+  }
+}
+
+bool Factorisation::factor_front(const Front& front) {
+  double* panel = panels_.data() + front.panel;
+  const auto height = static_cast<std::size_t>(front.height());
+  std::fill_n(panel, height * static_cast<std::size_t>(front.columns), 0.0);
+  for (int j = front.pivots; j < front.columns; ++j) panel[static_cast<std::size_t>(j) * (height + 1)] = 1;
+  for (std::size_t k = front.first_entry; k < front.first_entry + front.entries; ++k)
+    panels_[static_cast<Eigen::Index>(plan_.target[k])] += values_[k];
+  const int* child = plan_.child.data() + front.first_child;
+  for (int c = 0; c < front.children; ++c) add_child_to_panel(plan_.fronts[static_cast<std::size_t>(child[c])], front);
+  if (!factor_panel(panel, front.columns, front.height())) return false;
+  schur_complement(panel, front.pivots, front.pivot_rows, front.update_rows, updates_.data() + front.update);
+  for (int c = 0; c < front.children; ++c) add_child_to_update(plan_.fronts[static_cast<std::size_t>(child[c])], front);
+  return true;
+}
+
+bool Factorisation::factorise(const SparseMatrix& lower) {
+  assert(static_cast<std::size_t>(lower.nonZeros()) == values_.size() && lower.isCompressed());
+  for (std::size_t f = 0; f < plan_.fronts.size(); ++f) {
+    const Front& front = plan_.fronts[f];
+    if (take_values(front, lower.valuePtr())) stale_[f] = 1;
+    if (stale_[f] != 0 && front.parent >= 0) stale_[static_cast<std::size_t>(front.parent)] = 1;
+  }
+  fronts_done_ = 0;
+  factored_ = false;
+  for (std::size_t f = 0; f < plan_.fronts.size(); ++f) {
+    if (stale_[f] == 0) continue;
+    if (!factor_front(plan_.fronts[f])) return false;
+    stale_[f] = 0;
+    ++fronts_done_;
+  }
+  factored_ = true;
+  return true;
+}
+
+void Factorisation::solve_column(const double* b, double* x, double* by_position, double* local) const {
+  const auto n = static_cast<std::size_t>(plan_.size);
+  for (std::size_t k = 0; k < n; ++k) by_position[k] = b[plan_.original[k]];
+  for (const Front& f : plan_.fronts) {
+    std::fill_n(local, f.height(), 0.0);
+    std::copy_n(by_position + f.first_pivot, f.pivots, local);
+    forward(panels_.data() + f.panel, f.columns, f.height(), local);
+    std::copy_n(local, f.pivots, by_position + f.first_pivot);
+    const double* below = local + f.pivot_rows;
+    for (int row : plan_.rows(f)) by_position[row] += *below++;
+  }
+  for (auto f = plan_.fronts.rbegin(); f != plan_.fronts.rend(); ++f) {
+    std::fill_n(local, f->height(), 0.0);
+    std::copy_n(by_position + f->first_pivot, f->pivots, local);
+    double* below = local + f->pivot_rows;
+    for (int row : plan_.rows(*f)) *below++ = by_position[row];
+    backward(panels_.data() + f->panel, f->columns, f->height(), local);
+    std::copy_n(local, f->pivots, by_position + f->first_pivot);
+  }
+  for (std::size_t k = 0; k < n; ++k) x[plan_.original[k]] = by_position[k];
+}
+
+Eigen::VectorXd Factorisation::solve(const Eigen::VectorXd& b) const {
+  Eigen::VectorXd x(b.size()), work(plan_.size + plan_.highest);
+  assert(factored_ && b.size() == plan_.size);
+  solve_column(b.data(), x.data(), work.data(), work.data() + plan_.size);
+  return x;
+}
+
+Eigen::MatrixXd Factorisation::solve_columns(const Eigen::MatrixXd& b) const {
+  Eigen::MatrixXd x(b.rows(), b.cols());
+  Eigen::VectorXd work(plan_.size + plan_.highest);
+  assert(factored_ && b.rows() == plan_.size);
+  for (Eigen::Index c = 0; c < b.cols(); ++c)
+    solve_column(b.col(c).data(), x.col(c).data(), work.data(), work.data() + plan_.size);
+  return x;
+}
+
+}  // namespace hoofload::solver::multifrontal

@@ -1,0 +1,54 @@
+// Multifrontal Cholesky factorisation A = L L^T of a sparse matrix with a fixed pattern (Duff, Reid 1983; Liu 1992).
+//
+// Values that have not changed since the last call keep their fronts: only fronts with a changed entry, and those on
+// their way to the root, are done again. The result has the same bits as a factorisation from nothing, because a front
+// always sums in the same order. One thread.
+#pragma once
+
+#include <Eigen/Core>
+#include <vector>
+
+#include "solver/multifrontal/plan.hpp"
+
+namespace hoofload::solver::multifrontal {
+
+class Factorisation {
+ public:
+  /// Analyses the pattern of a lower triangle (n x n, compressed, rows of a column ascending).
+  explicit Factorisation(const SparseMatrix& lower);
+
+  /// Factors a lower triangle of that pattern. False if A is not positive definite (or not finite): there is then
+  /// nothing to solve with. Allocates nothing.
+  [[nodiscard]] bool factorise(const SparseMatrix& lower);
+
+  /// Forgets all fronts: the next call factors everything.
+  void forget();
+
+  /// True if the last call of factorise() succeeded.
+  [[nodiscard]] bool positive_definite() const { return factored_; }
+
+  /// x with A x = b (n).
+  [[nodiscard]] Eigen::VectorXd solve(const Eigen::VectorXd& b) const;
+  /// The same for every column of b (n x any number).
+  [[nodiscard]] Eigen::MatrixXd solve_columns(const Eigen::MatrixXd& b) const;
+
+  [[nodiscard]] const Plan& plan() const { return plan_; }
+  /// Fronts that the last call of factorise() did.
+  [[nodiscard]] int fronts_done() const { return fronts_done_; }
+
+ private:
+  [[nodiscard]] bool take_values(const Front& front, const double* values);
+  [[nodiscard]] bool factor_front(const Front& front);
+  void add_child_to_panel(const Front& child, const Front& front);
+  void add_child_to_update(const Front& child, const Front& front);
+  void solve_column(const double* b, double* x, double* by_position, double* local) const;
+
+  Plan plan_;
+  Eigen::VectorXd panels_, updates_;
+  std::vector<double> values_;          ///< entries of the last call, in the order of Plan::source
+  std::vector<char> stale_;             ///< per front: 1 if its panel and update matrix do not belong to values_
+  bool factored_ = false;
+  int fronts_done_ = 0;
+};
+
+}  // namespace hoofload::solver::multifrontal
