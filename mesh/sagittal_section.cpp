@@ -85,8 +85,10 @@ Stand add_stand(PlaneMesh& mesh, const SagittalPlan& p) {
   if (p.shoeing.pad.type == PadType::none) return s;
   s.pad = add_sheet(mesh, pad_sheet(p));
   mesh.edges["pad_top"] = rows_of(s.pad, 1, 0, n, Body::below);
-  const EdgeSet under = rows_of(s.pad, 0, 0, n, Body::above);
-  join(mesh, "pad_shoe", under, mesh.edges["shoe_top"], Along::x);
+  const int span = p.full_pad() ? p.columns.inner_toe : 0;
+  join(mesh, "pad_shoe", rows_of(s.pad, 0, span, n, Body::above), mesh.edges["shoe_top"], Along::x);
+  if (span > 0)
+    join(mesh, "pad_span", rows_of(s.pad, 0, 0, span, Body::above), mesh.edges["shoe_top"], Along::x, {p.columns.at(span)});
   return s;
 }
 

@@ -5,12 +5,14 @@
 // breadth beside the frog and "frog_plate" with the frog's. "cushion" shares the nodes of the horn's top.
 // The bone is not meshed (outlines: side_view.hpp); the wall is the capsule shell.
 //
-// Regions: sole frog_plate frog corium cushion; shoe shoe_layer plate pad; packing packing_frog.
+// Regions: sole frog_plate frog corium cushion; shoe shoe_layer plate pad pad_toe (of a full pad, what lies on the toe's web);
+// packing packing_frog.
 // Edge sets (body on the left): sole_surface, sole_mid (horn's middle line), sole_front, frog_surface, bone_corium (corium's
 // top), bone_cushion (cushion's top in front of the palmar process), cushion_back; ground_shoe, shoe_top, shoe_mid, ground_plate,
 // plate_top, plate_rim (plate's middle line), pad_top; ground_packing and ground_packing_frog where nothing holds the
 // packing. Each pair list has edge sets of its name (slave) and name + "_master".
-// Pairs (same x): sole_packing, frog_packing, packing_plate or packing_pad, packing_frog_plate or packing_frog_pad, pad_shoe;
+// Pairs (same x): sole_packing, frog_packing, packing_plate or packing_pad, packing_frog_plate or packing_frog_pad, pad_shoe
+// (full pad: over the toe), pad_span (its underside between the branches over the shoe's top: no contact, a strip hangs there);
 // plate_shoe (plate_rim to shoe_mid: a tie at different heights; heart bar: only where its frog plate joins the branches); with
 // an initial gap: pad_plate, and where no packing lies between sole_plate or sole_pad, frog_over_plate or frog_over_pad.
 #pragma once

@@ -100,7 +100,9 @@ double breadth_unlimited(const SagittalPlan& p, const std::string& region, doubl
   if (region == "corium") return b_corium(p.plan, x);
   if (region == "packing") return packing_breadth(p, x);
   if (region == "plate") return plate_breadth(p.plan, p.shoeing.shoe, x);
-  if (region == "pad" && p.full_pad()) return outer_chord(p, x);
+  // What the branches clamp of a full pad is part of the joint above them: the sheet is its span between them.
+  if (region == "pad" && p.full_pad()) return shoe_inner_chord(p.plan, p.shoeing.shoe, x);
+  if (region == "pad_toe") return outer_chord(p, x);
   if (region == "shoe" || region == "shoe_layer" || region == "pad")
     return outer_chord(p, x) - shoe_inner_chord(p.plan, p.shoeing.shoe, x);
   return w_frog(p.plan, x);  // frog, frog_plate, cushion, packing_frog
@@ -198,7 +200,9 @@ Sheet plate_sheet(const SagittalPlan& p) {
 
 Sheet pad_sheet(const SagittalPlan& p) {
   Sheet sheet = sheet_on(p, p.columns.shoe_columns, {2});
-  fill(sheet, 0, {0, static_cast<int>(sheet.columns.size())}, "pad");
+  const int end = static_cast<int>(sheet.columns.size()), span = p.full_pad() ? p.columns.inner_toe : end;
+  fill(sheet, 0, {0, span}, "pad");
+  fill(sheet, 0, {span, end}, "pad_toe");
   sheet.line = [p](int line, double s) -> Vec2 { return {p.columns.shoe_at(s), line == 0 ? p.shoe.top : 0}; };
   return sheet;
 }

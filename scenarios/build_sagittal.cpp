@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 #include "scenarios/build_model.hpp"
@@ -19,12 +20,14 @@ Case with_border_for_shoe(const Case& run) {
   shoe.type = mesh::ShoeType::open;
   shoe.attachment = mesh::Attachment::glued;
   shoe.thickness = 2;
-  shoe.web = run.foot.wall_thickness_toe + 2;
+  shoe.web = run.foot.wall_thickness_toe / std::sin(run.foot.toe_angle) + 6;  // the wall and its white line
   shoe.heel_extension = 0;
   shoe.breakover = 4;
   bare.material.shoe = "wall";
   return bare;
 }
+
+constexpr double kRearZone = 0.15;  ///< of the bearing length, for heel-off
 
 struct RegionMaterial {
   std::string id;
@@ -37,7 +40,7 @@ RegionMaterial material_id(const Case& run, const std::string& region) {
                                                           {"cushion", "digital cushion palmar"}};
   if (const auto it = tissues.find(region); it != tissues.end()) return {it->second, {}};
   if (region == "packing" || region == "packing_frog") return {run.material.packing, run.material.packing_hardness};
-  if (region == "pad") return {run.material.pad, run.material.pad_hardness};
+  if (region == "pad" || region == "pad_toe") return {run.material.pad, run.material.pad_hardness};
   if (region == "shoe_layer") return {run.material.layer, {}};
   return {run.material.shoe, {}};
 }
@@ -193,10 +196,19 @@ void add_ground_readings(BuiltModel& built, const SagittalSection& section, bool
     const double third = std::clamp(3 * (0.5 * (a + b) - section.shoe_end) / length, 0.0, 2.999);
     built.zones[static_cast<std::size_t>(third)].area += std::abs(b - a) * (w[0] + w[1] + 4 * w[2]) / 6;
   }
-  for (const auto& [node, contact] : contact_of) {
-    const double along = (model.X[static_cast<std::size_t>(node)].x() - section.shoe_end) / length;
-    if (along < 0.15) built.rear_contacts.push_back(contact);
-  }
+  // A node counts by the part of its own length that lies in the zone, so that no node is in or out by a hair.
+  const double rear_end = section.shoe_end + kRearZone * length;
+  for (const auto& [name, lines] : ground_faces())
+    for (const auto& line : lines) {
+      const auto edges = built.mesh.edges.find(line);
+      if (edges == built.mesh.edges.end()) continue;
+      for (const auto& [node, own] : lengths_along_x(model, edges->second)) {
+        const auto it = contact_of.find(node);
+        const double behind = rear_end - model.X[static_cast<std::size_t>(node)].x();
+        const double part = own > 0 ? std::clamp(0.5 + behind / own, 0.0, 1.0) : 0.0;
+        if (it != contact_of.end() && part > 0) built.rear_contacts.push_back({it->second, part});
+      }
+    }
   for (int node : mesh::nodes_of(face)) {
     const auto it = contact_of.find(node);
     if (it == contact_of.end()) continue;
@@ -267,7 +279,7 @@ BuiltModel build_sagittal(const Case& given, const materials::Catalogue& catalog
   add_ground(model, built, run, materials);
   std::vector<int> web_nodes;
   for (auto group : {white_line(model, parts), bearing(model, parts), nails(model, parts),
-                     plate_in_shoe(model, parts), sole_on_web(model, parts, web_nodes), packing_front(model, parts)})
+                     plate_in_shoe(model, parts), pad_in_shoe(model, parts), sole_on_web(model, parts, web_nodes), packing_front(model, parts)})
     if (!group.springs.empty()) model.springs.push_back(std::move(group));
   built.system = std::make_unique<solver::System>(std::move(model));
   built.newton = std::make_unique<solver::Newton>(*built.system);

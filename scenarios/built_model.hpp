@@ -74,7 +74,7 @@ struct BuiltModel {
   std::vector<std::size_t> filled_after;  ///< pairs of a packing that goes in after nailing
   std::vector<GroundPart> ground;
   std::vector<GroundZone> zones;
-  std::vector<int> rear_contacts;     ///< last 15 % of the bearing length
+  std::vector<solver::ContactPart> rear_contacts;  ///< last 15 % of the bearing length
   PressureLine sole, frog;
   double tip_x = 0;                   ///< under the bone's tip (sagittal), radius (axisymmetric)
   double front_x = 0;                 ///< foremost ground contact possible, the shoe's breakover point

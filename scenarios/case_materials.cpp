@@ -41,8 +41,8 @@ double CaseMaterials::friction(std::string_view a, std::string_view b, double ot
   return pair == nullptr ? otherwise : pair->mu.value;
 }
 
-CaseMaterials::SmallStrain CaseMaterials::small_strain(std::string_view id) const {
-  const materials::Material law = material(id).law;
+CaseMaterials::SmallStrain CaseMaterials::small_strain(std::string_view id, std::optional<double> hardness) const {
+  const materials::Material law = material(id, hardness).law;
   return std::visit(
       [](const auto& l) -> SmallStrain {
         if constexpr (requires {

@@ -31,7 +31,7 @@ class CaseMaterials {
   struct SmallStrain {
     double E, nu;
   };
-  [[nodiscard]] SmallStrain small_strain(std::string_view id) const;
+  [[nodiscard]] SmallStrain small_strain(std::string_view id, std::optional<double> hardness = {}) const;
 
   /// One parameter of an entry, in the house unit.
   [[nodiscard]] double parameter(std::string_view id, std::string_view name) const;

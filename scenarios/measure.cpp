@@ -20,6 +20,7 @@ using solver::Vec2;
 constexpr double kPatch = 5;            ///< mm, Eq. (70)
 constexpr double kTouchesAbove = 1e-3;  ///< MPa
 constexpr double kDorsalHalfBreadth = 10;
+constexpr double kLeastArm = 10;        ///< mm: moments are checked against at least the load at this arm
 
 /// What several quantities share.
 struct View {
@@ -185,6 +186,12 @@ void ledgers(const View& v, const LayerSums& layer, Quantities& q) {
     for (int k : part.contacts) sum += normal_reaction(v, k);
     q["ground_share_" + part.name] += 100 * sum / v.load;
   }
+  Quantities forces;
+  for (const char* ledger : {"bone_", "ground_"})
+    for (const auto& [key, percent] : q)
+      if (const std::string share = std::string(ledger) + "share_"; key.starts_with(share))
+        forces[std::string(ledger) + "force_" + key.substr(share.size())] = percent / 100 * v.load;
+  q.merge(forces);
 }
 
 double centre_of_pressure(const View& v) {
@@ -320,7 +327,8 @@ BalanceCheck check_balance(const BuiltModel& built, const PhaseSolution& phase) 
     if (face.share != "lamellae") bone += share_of(v, face);
   check.bone_ledger = std::abs(bone / v.load - 1);
   if (built.kind == ModelKind::sagittal && phase.moment != 0)
-    check.moment = std::abs(ground_moment(v, v.model.ground.joint, centre_of_pressure(v)) / phase.moment - 1);
+    check.moment = std::abs(ground_moment(v, v.model.ground.joint, centre_of_pressure(v)) - phase.moment) /
+                   std::max(std::abs(phase.moment), kLeastArm * v.load);
   return check;
 }
 

@@ -14,7 +14,7 @@ namespace {
 using solver::Loading;
 using solver::State;
 
-constexpr double kRolled = 5 * mesh::degree;   ///< pitch beyond heel-off at which the pivot is read again
+constexpr double kRolled = 5 * mesh::degree;   ///< pitch beyond the level shoe's at which the pivot is read again
 constexpr double kFirstPress = 0.02;   ///< depth of the displacement-controlled first touch [mm]
 
 int pitch_dof(const BuiltModel& built) { return solver::ground_dof(built.system->model(), 2); }
@@ -180,7 +180,7 @@ void roll_over(BuiltModel& built, PhaseSolution& s) {
   Loading from = s.loading;
   from.cable.reset();
   Loading to = from;
-  to.hold_pitch = *from.hold_pitch + kRolled;
+  to.hold_pitch = std::max(*from.hold_pitch, built.rest_pitch + kRolled);
   solver::PathOptions options;
   options.first_step = 0.5;
   const auto path = solver::follow(*built.newton, rolled, from, to, options);

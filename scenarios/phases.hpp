@@ -20,7 +20,7 @@ struct PhaseSolution {
   double touching = 0;                ///< distance d at first touch of the fitted foot
   double cable_tension = 0;           ///< tendon force [N]
   double moment = 0;                  ///< of the tendon about the coffin joint [N mm]
-  double rolled_moment = 0;           ///< breakover: the same once the heel has risen by 5 degrees of pitch [N mm]
+  double rolled_moment = 0;           ///< breakover: the same 5 degrees of pitch beyond the level shoe [N mm]
   double rolled_cop = 0;              ///< breakover: centre of pressure then, ahead of the joint [mm]
   solver::Vec2 rolled_pivot = solver::Vec2::Zero();   ///< breakover: its place in the bone's frame [mm]
   bool solved = false;

@@ -33,7 +33,8 @@ struct PressureSample {
 };
 [[nodiscard]] std::vector<PressureSample> sole_pressure_profile(const BuiltModel& built, const PhaseSolution& phase);
 
-/// Rigid-chain consistency: |moment of the tendon - moment of the ground force| / |moment| and the ledgers' closing errors.
+/// Statics of a solved phase: ground reaction against load, moment of the tendon against that of the ground force (relative to
+/// the larger of it and the load at 10 mm: a tendon gone slack leaves nothing to measure against), and the ledgers' gaps.
 struct BalanceCheck {
   double force = 0, moment = 0, bone_ledger = 0, ground_ledger = 0;
 };

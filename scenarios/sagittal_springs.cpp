@@ -48,22 +48,26 @@ void add_scaled(Spring& spring, const std::vector<Coefficient>& c, double scale)
   for (const auto& [dof, v] : c) spring.measure.push_back({dof, scale * v});
 }
 
-/// The face that the wall stands on: pad if there is one, else shoe.
+bool has_full_pad(const SagittalParts& parts) { return parts.run.shoeing.pad.type == mesh::PadType::full; }
+
+/// The face under the sole at the toe: pad if there is one, else shoe.
 const mesh::EdgeSet& seat(const SagittalParts& parts) {
   const auto pad = parts.section.mesh.edges.find("pad_top");
   return pad != parts.section.mesh.edges.end() ? pad->second : parts.section.mesh.edges.at("shoe_top");
 }
 
-/// Length along x that belongs to each node of a chain (Simpson: 1/6, 2/3, 1/6 of an edge).
-std::map<int, double> node_lengths(const solver::Model& model, const mesh::EdgeSet& chain) {
-  std::map<int, double> length;
-  for (const auto& e : chain.edges) {
-    const double l = std::abs(model.X[static_cast<std::size_t>(e.a)].x() - model.X[static_cast<std::size_t>(e.b)].x());
-    length[e.a] += l / 6;
-    length[e.b] += l / 6;
-    length[e.mid] += 2 * l / 3;
-  }
-  return length;
+/// The face that the wall stands on. Of a full pad only the span is a sheet: its rim is a compliance in the joint, Eq. (86).
+const mesh::EdgeSet& wall_seat(const SagittalParts& parts) {
+  return has_full_pad(parts) ? parts.section.mesh.edges.at("shoe_top") : seat(parts);
+}
+
+/// Stiffness of the joint per area [MPa/mm]; through a full pad's rim, a bonded strip as wide as the web (Gent & Lindley
+/// 1959), it is a series, Eq. (86).
+double joint_stiffness(const SagittalParts& parts) {
+  if (!has_full_pad(parts)) return kBearingStiffness;
+  const double t = parts.run.shoeing.pad.thickness, S = parts.run.shoeing.shoe.web / (2 * t);
+  const double E = parts.materials.small_strain(parts.run.material.pad, parts.run.material.pad_hardness).E;
+  return 1 / (1 / kBearingStiffness + t / (4.0 / 3 * E * (1 + S * S)));
 }
 
 /// Part of a bearing point that stands on iron: 1 inside the shoe's web, 0 beyond, smooth over 2 mm so that setback acts
@@ -75,7 +79,6 @@ double covered(const SagittalParts& parts, const mesh::Breadths& b, const mesh::
     return t * t * (3 - 2 * t);
   };
   const double front = smooth(mesh::shoe_front_x(b, shoe) - X.x()), rear = smooth(X.x() - mesh::shoe_end_x(b, shoe));
-  if (parts.run.shoeing.pad.type == mesh::PadType::full) return front * rear;
   const double inner = 0.5 * mesh::shoe_inner_chord(b, shoe, X.x());
   return front * rear * (inner > 0 ? smooth(std::abs(X.z()) - inner) : 1.0);
 }
@@ -112,12 +115,23 @@ mesh::FacePoint bearing_point_at(const mesh::CapsuleShell& shell, double x, doub
 
 }  // namespace
 
+std::map<int, double> lengths_along_x(const solver::Model& model, const mesh::EdgeSet& chain) {
+  std::map<int, double> length;
+  for (const auto& e : chain.edges) {
+    const double l = std::abs(model.X[static_cast<std::size_t>(e.a)].x() - model.X[static_cast<std::size_t>(e.b)].x());
+    length[e.a] += l / 6;
+    length[e.b] += l / 6;
+    length[e.mid] += 2 * l / 3;
+  }
+  return length;
+}
+
 solver::SpringGroup white_line(const solver::Model& model, const SagittalParts& parts) {
   solver::SpringGroup group{"white line", {}};
   const mesh::Breadths b = mesh::breadths(parts.run.foot);
   const double E = parts.materials.parameter("sole horn", "E"), nu = parts.materials.parameter("sole horn", "nu");
   const double t = parts.run.foot.sole_horn, E_strip = E / (1 - nu * nu), G = E / (2 * (1 + nu));
-  for (const auto& [node, l] : node_lengths(model, parts.section.mesh.edges.at("sole_mid"))) {
+  for (const auto& [node, l] : lengths_along_x(model, parts.section.mesh.edges.at("sole_mid"))) {
     const auto& X = model.X[static_cast<std::size_t>(node)];
     const double W = std::max(20.0, mesh::b_sole(b, X.x()));
     const mesh::FacePoint wall = mesh::inner_surface_point(parts.shell, X.x(), X.y());
@@ -138,24 +152,25 @@ solver::SpringGroup bearing(const solver::Model& model, const SagittalParts& par
   solver::SpringGroup group{"bearing", {}};
   const mesh::Breadths b = mesh::breadths(parts.run.foot);
   const bool glued = parts.run.shoeing.shoe.attachment == mesh::Attachment::glued;
+  const double stiffness = joint_stiffness(parts);
   for (const auto& point : mesh::face_quadrature(parts.shell.mesh, parts.shell.mesh.faces.at("bearing"))) {
     const double area = 2 * point.area * covered(parts, b, point.at.X);   // both halves of the foot
-    const auto below = chain_at(model, seat(parts), point.at.X.x(), 1);
+    const auto below = chain_at(model, wall_seat(parts), point.at.X.x(), 1);
     if (area < 1e-6 || below.empty()) continue;
     Spring normal;
     add_face(normal, model, point.at, 1, 1.0);
     add_scaled(normal, below, -1.0);
     normal.place = point.at.X;
     if (glued)
-      normal.law = solver::TwoSided{kBearingStiffness * area, 0};
+      normal.law = solver::TwoSided{stiffness * area, 0};
     else
-      normal.law = solver::OneSided{kBearingStiffness * area};
+      normal.law = solver::OneSided{stiffness * area};
     group.springs.push_back(std::move(normal));
     if (!glued) continue;   // a nailed or taped wall is held sideways by its nails or band: the joint itself is frictionless
     for (int c : {0, 2}) {   // the shoe does not move across the foot
       Spring tangential;
       add_face(tangential, model, point.at, c, 1.0);
-      if (c == 0) add_scaled(tangential, chain_at(model, seat(parts), point.at.X.x(), 0), -1.0);
+      if (c == 0) add_scaled(tangential, chain_at(model, wall_seat(parts), point.at.X.x(), 0), -1.0);
       tangential.place = point.at.X;
       tangential.law = solver::TwoSided{kBearingStick * area, 0};
       group.springs.push_back(std::move(tangential));
@@ -195,29 +210,49 @@ solver::SpringGroup nails(const solver::Model& model, const SagittalParts& parts
   return group;
 }
 
-solver::SpringGroup plate_in_shoe(const solver::Model& model, const SagittalParts& parts) {
-  solver::SpringGroup group{"plate in shoe", {}};
-  const auto pairs = parts.section.mesh.pairs.find("plate_shoe");
+namespace {
+
+/// A strip clamped to both branches across the shoe's opening: one spring up and one along x per node of the strip's line.
+struct Strip {
+  std::string name, pairs, line;
+  double E, nu, thickness;
+};
+
+solver::SpringGroup hung_on_branches(const solver::Model& model, const SagittalParts& parts, const Strip& strip) {
+  solver::SpringGroup group{strip.name, {}};
+  const auto pairs = parts.section.mesh.pairs.find(strip.pairs);
   if (pairs == parts.section.mesh.pairs.end()) return group;
   const mesh::Breadths b = mesh::breadths(parts.run.foot);
-  const auto length = node_lengths(model, parts.section.mesh.edges.at("plate_rim"));
-  const auto [E, nu] = parts.materials.small_strain(parts.run.material.shoe);
-  const double t = parts.run.shoeing.shoe.plate_thickness, G = E / (2 * (1 + nu));
-  for (const auto& [plate, shoe] : pairs->second) {
-    const auto l = length.find(plate);
+  const auto length = lengths_along_x(model, parts.section.mesh.edges.at(strip.line));
+  const double t = strip.thickness, E_strip = strip.E / (1 - strip.nu * strip.nu), G = strip.E / (2 * (1 + strip.nu));
+  for (const auto& [hung, shoe] : pairs->second) {
+    const auto l = length.find(hung);
     if (l == length.end()) continue;
-    const double x = model.X[static_cast<std::size_t>(plate)].x();
+    const double x = model.X[static_cast<std::size_t>(hung)].x();
     const double W = std::max(10.0, mesh::shoe_inner_chord(b, parts.run.shoeing.shoe, x));
-    const std::array<double, 2> k{12 * G * t / W, 720 * E / (1 - nu * nu) * t * t * t / 12 / (W * W * W)};
+    const std::array<double, 2> k{12 * G * t / W, 720 * E_strip * t * t * t / 12 / (W * W * W)};
     for (int c = 0; c < 2; ++c) {
       Spring spring;
-      spring.measure = {{solver::plane_dof(plate, c), 1.0}, {solver::plane_dof(shoe, c), -1.0}};
+      spring.measure = {{solver::plane_dof(hung, c), 1.0}, {solver::plane_dof(shoe, c), -1.0}};
       spring.law = solver::TwoSided{k[static_cast<std::size_t>(c)] * l->second, 0};
       spring.place = {x, 0, 0};
       group.springs.push_back(std::move(spring));
     }
   }
   return group;
+}
+
+}  // namespace
+
+solver::SpringGroup plate_in_shoe(const solver::Model& model, const SagittalParts& parts) {
+  const auto [E, nu] = parts.materials.small_strain(parts.run.material.shoe);
+  return hung_on_branches(model, parts, {"plate in shoe", "plate_shoe", "plate_rim", E, nu, parts.run.shoeing.shoe.plate_thickness});
+}
+
+solver::SpringGroup pad_in_shoe(const solver::Model& model, const SagittalParts& parts) {
+  if (!has_full_pad(parts)) return {"pad in shoe", {}};
+  const auto [E, nu] = parts.materials.small_strain(parts.run.material.pad, parts.run.material.pad_hardness);
+  return hung_on_branches(model, parts, {"pad in shoe", "pad_span", "pad_span", E, nu, parts.run.shoeing.pad.thickness});
 }
 
 solver::SpringGroup sole_on_web(const solver::Model& model, const SagittalParts& parts, std::vector<int>& nodes) {

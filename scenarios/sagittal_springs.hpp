@@ -2,6 +2,8 @@
 // two places where a plane sheet meets the shoe's toe. All as springs between weighted displacements (docs/theory.md 8, 9).
 #pragma once
 
+#include <map>
+
 #include "mesh/capsule_shell.hpp"
 #include "mesh/sagittal_section.hpp"
 #include "scenarios/build_common.hpp"
@@ -18,6 +20,9 @@ struct SagittalParts {
   const mesh::CapsuleShell& shell;
 };
 
+/// Length along x that belongs to each node of a chain [mm] (Simpson: 1/6, 2/3, 1/6 of an edge).
+[[nodiscard]] std::map<int, double> lengths_along_x(const solver::Model& model, const mesh::EdgeSet& chain);
+
 /// Sole's middle line to the wall's inner face, Eqs. (34)-(35): vertical by the plate strip across the foot, along x by
 /// its shear, and across (z, capsule only) by its stretch. Per length, both sides together.
 [[nodiscard]] solver::SpringGroup white_line(const solver::Model& model, const SagittalParts& parts);
@@ -32,6 +37,9 @@ struct SagittalParts {
 /// Plate to the branches it is one piece with: a strip clamped at both ends, across the shoe's opening W: vertical
 /// 720 E' t^3 / 12 W^3 (mean deflection under a uniform load), along x 12 G t / W. Per length, both sides together.
 [[nodiscard]] solver::SpringGroup plate_in_shoe(const solver::Model& model, const SagittalParts& parts);
+
+/// Span of a full pad between the branches that clamp its rim: the same strip, of the pad.
+[[nodiscard]] solver::SpringGroup pad_in_shoe(const solver::Model& model, const SagittalParts& parts);
 
 /// Sole over the web at the toe, one-sided; `nodes` receives the sole node of each spring.
 [[nodiscard]] solver::SpringGroup sole_on_web(const solver::Model& model, const SagittalParts& parts, std::vector<int>& nodes);

@@ -95,16 +95,16 @@ TouchDown touch_down(Newton& newton, State& state, const Loading& loading, doubl
   return touch;
 }
 
-double contact_share(const Newton& newton, const std::vector<int>& contacts, double normal_force) {
+double contact_share(const Newton& newton, const std::vector<ContactPart>& contacts, double normal_force) {
   double sum = 0;
-  for (int k : contacts) {
-    const int unknown = newton.system().contact_points()[static_cast<std::size_t>(k)].normal;
-    sum += std::max(0.0, newton.reactions()[unknown]);
+  for (const auto& [contact, part] : contacts) {
+    const int unknown = newton.system().contact_points()[static_cast<std::size_t>(contact)].normal;
+    sum += part * std::max(0.0, newton.reactions()[unknown]);
   }
   return sum / normal_force;
 }
 
-LiftOff find_lift_off(Newton& newton, State& state, Loading loading, const std::vector<int>& rear, double share,
+LiftOff find_lift_off(Newton& newton, State& state, Loading loading, const std::vector<ContactPart>& rear, double share,
                       double pitch_step, double most_pitch, const PathOptions& options) {
   LiftOff event;
   const int theta = ground_dof(newton.system().model(), 2);

@@ -39,8 +39,14 @@ struct TouchDown {
 [[nodiscard]] TouchDown touch_down(Newton& newton, State& state, const Loading& loading, double theta, double depth,
                                    const PathOptions& options = {});
 
-/// Share of the ground's normal force that the given contact points carry.
-[[nodiscard]] double contact_share(const Newton& newton, const std::vector<int>& contacts, double normal_force);
+/// Part (0 to 1) of a contact point that counts: one whose length lies half in a zone counts half.
+struct ContactPart {
+  int contact;                          ///< index into System::contact_points
+  double part = 1;
+};
+
+/// Share of the ground's normal force that the given parts of contact points carry.
+[[nodiscard]] double contact_share(const Newton& newton, const std::vector<ContactPart>& contacts, double normal_force);
 
 struct LiftOff {
   PathReport path;
@@ -53,7 +59,7 @@ struct LiftOff {
 
 /// Raises the pitch from the present one until the rear contacts carry `share` of F_n: marched, bracketed, polished.
 /// `loading` must not have a cable: the moment is the reaction of the held pitch.
-[[nodiscard]] LiftOff find_lift_off(Newton& newton, State& state, Loading loading, const std::vector<int>& rear,
+[[nodiscard]] LiftOff find_lift_off(Newton& newton, State& state, Loading loading, const std::vector<ContactPart>& rear,
                                     double share, double pitch_step, double most_pitch,
                                     const PathOptions& options = {});
 

@@ -131,7 +131,11 @@ void Newton::add_friction(const State& state) {
 double Newton::force_scale(const Loading& loading) const {
   // Clamped unknowns of stiff parts react with forces far above the load: where there is a load, it is the measure.
   if (loading.normal_force > 0) return loading.normal_force;
-  return std::max(1.0, largest_force_);
+  // Preloads hold each other in equilibrium and then show in no residual.
+  double preload = 0;
+  for (const auto& group : system_.model().springs)
+    for (const auto& spring : group.springs) preload = std::max(preload, loading.ramp * std::abs(spring.ramped_preload));
+  return std::max({1.0, largest_force_, preload});
 }
 
 double Newton::residual(const State& state, const Loading& loading, const NewtonOptions& options) const {
@@ -225,6 +229,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
   if (!std::isfinite(assembly_.energy)) return fail(Outcome::inverted);
   Eigen::VectorXd dq;
   bool settled = false;
+  double last_move = 1;   // largest change of an unknown in the last step [mm, rad]
   for (report.iterations = 0; report.iterations < options.most_iterations; ++report.iterations) {
     largest_force_ = std::max(largest_force_, assembly_.gradient.cwiseAbs().maxCoeff());
     const double scale = force_scale(loading);
@@ -243,10 +248,11 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     add_friction(state);
     const double last_residual = report.residual;
     report.residual = residual(state, loading, options) / scale;
-    // Full steps that no longer shrink a small residual have met round-off (strain is known to 1e-16, stress to that times
-    // the bulk modulus).
-    const bool at_round_off = report.iterations > 1 && report.residual < 100 * options.tolerance &&
-                              report.residual > 0.2 * last_residual;
+    // Full steps that no longer shrink a small residual, or that move nothing by a bit of its coordinates, have met round-off
+    // (strain is known to 1e-16, stress to that times the modulus).
+    const bool at_round_off = report.iterations > 1 &&
+                              (last_move < 1e-15 * options.length_scale ||
+                               (report.residual < 100 * options.tolerance && report.residual > 0.2 * last_residual));
     if (settled && !friction_changed && !springs_changed && (report.residual < options.tolerance || at_round_off)) {
       report.energy = assembly_.energy;
       return report;
@@ -261,15 +267,16 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     double prescribed = 0;
     for (std::size_t i = 0; i < held.is.size(); ++i)
       if (held.is[i] != 0) prescribed = std::max(prescribed, std::abs(held.move[static_cast<Eigen::Index>(i)]));
-    // With bounds or supports on the move the energy of two states is not comparable: only inversion is refused.
-    const bool comparable = prescribed < 1e-12 && settled && !friction_changed;
     const double slope = assembly_.gradient.dot(dq);
     const double energy = assembly_.energy;
+    const double noise = 1e-12 * (std::abs(energy) + 1);
+    // With bounds or supports on the move the energy of two states is not comparable, and a decrease below round-off cannot
+    // be seen in it: then only inversion is refused.
+    const bool comparable = prescribed < 1e-12 && settled && !friction_changed && -slope > noise;
     double alpha = 1;
     State trial = system_.advance(state, dq, alpha, recovery_);
     std::vector<MixedRecovery> kept = recovery_;
     system_.assemble(trial, loading, assembly_, recovery_);
-    const double noise = 1e-12 * (std::abs(energy) + 1);
     const auto acceptable = [&](double trial_energy) {
       return std::isfinite(trial_energy) && (!comparable || trial_energy <= energy + 1e-4 * alpha * slope + noise);
     };
@@ -281,6 +288,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
       if (acceptable(assembly_.energy)) system_.assemble(trial, loading, assembly_, recovery_);
     }
     settled = settled && alpha == 1;
+    last_move = dq.cwiseAbs().maxCoeff();
     state = trial;
   }
   return fail(Outcome::too_many_iterations);

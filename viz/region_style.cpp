@@ -12,10 +12,11 @@ struct Entry {
 };
 
 // Regions that are one body to the reader share a name. Tones differ in lightness, so neighbours stay apart without colour.
-constexpr std::array<Entry, 16> entries{{
+constexpr std::array<Entry, 17> entries{{
     {"shoe", "shoe", "#9aa3ab", Layer::behind},
     {"shoe_layer", "lower layer of the shoe", "#c3cad0", Layer::behind},
     {"pad", "pad", "#b4bd9f", Layer::behind},
+    {"pad_toe", "pad", "#b4bd9f", Layer::behind},
     {"plate", "plate", "#b7c1c9", Layer::behind},
     {"packing", "packing", "#d5dfe6", Layer::body},
     {"packing_frog", "packing", "#d5dfe6", Layer::body},

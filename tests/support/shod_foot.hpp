@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "scenarios/comparison.hpp"
+#include "scenarios/foot_pose.hpp"
 
 namespace hoofload::tests {
 
@@ -80,12 +81,11 @@ inline Change set_back(double s) {
   return [=](Case& c) { c.shoeing.shoe.setback = s; };
 }
 
-/// Sole `by` thinner: the horn loses it, the corium above and the void below keep their height.
-inline Change thinner_sole(double by) {
+/// A foot of that sole depth; the rest follows as it does for a case file (scenarios/foot_pose.hpp).
+inline Change sole_depth(double depth) {
   return [=](Case& c) {
-    c.foot.sole_horn -= by;
-    c.foot.sole_depth_tip -= by;
-    c.foot.sole_depth_wing -= by;
+    c.foot.sole_depth_tip = depth;
+    (void)scenarios::complete_foot(c.foot, [](std::string_view key) { return key == "foot.sole_depth_tip"; });
   };
 }
 
