@@ -122,10 +122,10 @@ void add_ground(solver::Model& model, const BuiltModel& built, const Case& run, 
   }
 }
 
-/// Nails as a ring: their stiffness summed, between the means of a strip of the wall's bearing face and of its partner.
+/// Nails as a ring: their stiffness summed, between the means of a strip of the wall's bearing face and of the shoe's top.
 void add_nails(solver::Model& model, const AxisymmetricSection& section, const Case& run, const CaseMaterials& materials) {
-  const auto wall = std::find_if(model.pairs.begin(), model.pairs.end(), [](const auto& p) { return p.name == "wall_shoe"; });
-  if (wall == model.pairs.end() || run.shoeing.shoe.attachment == mesh::Attachment::glued) return;
+  const mesh::PlaneMesh& mesh = section.mesh;
+  if (mesh.edges.count("wall_shoe") == 0 || run.shoeing.shoe.attachment == mesh::Attachment::glued) return;
   const auto& nails = run.shoeing.nails;
   const bool taped = run.shoeing.shoe.attachment == mesh::Attachment::taped;
   const NailStiffness one = nail_stiffness(materials.parameter("nail steel", "E"), materials.parameter("wall", "E"));
@@ -134,18 +134,13 @@ void add_nails(solver::Model& model, const AxisymmetricSection& section, const C
   const double axial = taped ? 60 : count * one.axial, lateral = taped ? 60 : count * one.lateral;
   const double preload = taped ? 40 : count * nails.preload;
   const double line = section.radius - 0.6 * run.foot.wall_thickness_quarter;
-  std::vector<std::size_t> patch;
-  for (std::size_t k = 0; k < wall->slave.size(); ++k)
-    if (std::abs(model.X[static_cast<std::size_t>(wall->slave[k])].x() - line) <= 0.5 * nails.patch) patch.push_back(k);
-  if (patch.empty()) return;
-  const double share = 1.0 / static_cast<double>(patch.size());
+  const auto &above = mesh.edges.at("wall_shoe"), &below = mesh.edges.at("shoe_top");
   solver::SpringGroup group{"nails", {}};
   for (int c : {1, 0}) {
     solver::Spring spring;
-    for (std::size_t k : patch) {
-      spring.measure.push_back({solver::plane_dof(wall->slave[k], c), c == 1 ? share : share});
-      spring.measure.push_back({solver::plane_dof(wall->master[k], c), -share});
-    }
+    spring.measure = patch_mean(model, above, line, nails.patch, c);
+    for (const auto& [dof, part] : patch_mean(model, below, line, nails.patch, c)) spring.measure.push_back({dof, -part});
+    if (spring.measure.empty()) return;
     spring.law = solver::TwoSided{c == 1 ? axial : lateral, 0};
     spring.ramped_preload = c == 1 ? preload : 0;
     spring.place = {line, 0, 0};

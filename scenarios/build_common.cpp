@@ -1,6 +1,10 @@
 #include "scenarios/build_common.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <map>
+
+#include "mesh/tri_shapes.hpp"
 
 namespace hoofload::scenarios {
 
@@ -51,6 +55,38 @@ solver::PairContact make_pair(const mesh::PlaneMesh& mesh, const PairRequest& re
   slaves.insert(pair.slave.begin(), pair.slave.end());
   masters.insert(pair.master.begin(), pair.master.end());
   return pair;
+}
+
+std::vector<solver::Coefficient> chain_at(const solver::Model& model, const mesh::EdgeSet& chain, double x, int component) {
+  const auto X = [&](int i) { return model.X[static_cast<std::size_t>(i)].x(); };
+  for (const auto& e : chain.edges) {
+    const double a = X(e.a), b = X(e.b);
+    if ((x - a) * (x - b) > 1e-9) continue;
+    double s = (2 * x - a - b) / (b - a);
+    for (int i = 0; i < 4; ++i) {  // the mid-side node need not lie half-way in x
+      const auto N = mesh::Line3::N(s), dN = mesh::Line3::dN(s);
+      const double at = N[0] * a + N[1] * b + N[2] * X(e.mid), slope = dN[0] * a + dN[1] * b + dN[2] * X(e.mid);
+      s = std::clamp(s - (at - x) / slope, -1.0, 1.0);
+    }
+    const auto N = mesh::Line3::N(s);
+    return {{solver::plane_dof(e.a, component), N[0]}, {solver::plane_dof(e.b, component), N[1]}, {solver::plane_dof(e.mid, component), N[2]}};
+  }
+  return {};
+}
+
+std::vector<solver::Coefficient> patch_mean(const solver::Model& model, const mesh::EdgeSet& chain, double x, double width,
+                                            int component) {
+  constexpr int samples = 8;   // midpoints of equal parts
+  std::map<int, double> sum;
+  int found = 0;
+  for (int i = 0; i < samples; ++i) {
+    const auto at = chain_at(model, chain, x + width * ((i + 0.5) / samples - 0.5), component);
+    found += at.empty() ? 0 : 1;
+    for (const auto& [dof, c] : at) sum[dof] += c;
+  }
+  std::vector<solver::Coefficient> mean;
+  for (const auto& [dof, c] : sum) mean.push_back({dof, c / found});
+  return mean;
 }
 
 NailStiffness nail_stiffness(double E_nail, double E_horn) {

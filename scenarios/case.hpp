@@ -72,6 +72,7 @@ struct Study {
   std::int64_t seed = 1;
   std::vector<ModelKind> models = {ModelKind::axisymmetric, ModelKind::sagittal};
   Bone bone = Bone::rigid;  ///< of the axisymmetric model
+  double first_step = 1;    ///< load step tried first, of the way between two loadings; no key: for tests of step size
 };
 
 struct Case {

@@ -1,7 +1,7 @@
 // Options against the baseline: change, percent, the bar of the paired difference, and what got worse or better by it.
 //
-// bar of a change = |(Q_h - Q_2h) of the option - (Q_h - Q_2h) of the baseline|, Eq. (77) on the difference: what the two
-// meshes share cancels. Without twins only the solver's own tolerance stands behind a change.
+// bar of a change, Eq. (78): |(Q_h - Q_2h) of the option - (Q_h - Q_2h) of the baseline|, where what the two meshes share cancels,
+// and measured parts of the change and of the quantity's size. Without twins only the solver's own tolerance stands behind a change.
 #pragma once
 
 #include <cmath>

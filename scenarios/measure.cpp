@@ -319,8 +319,12 @@ BalanceCheck check_balance(const BuiltModel& built, const PhaseSolution& phase) 
   double ground = 0;
   for (const auto& part : built.ground)
     for (int k : part.contacts) ground += normal_reaction(v, k);
-  check.force = std::abs(ground / v.load - 1);
-  check.ground_ledger = check.force;
+  check.ground_ledger = std::abs(ground / v.load - 1);
+  double tangential = 0;
+  for (std::size_t k = static_cast<std::size_t>(built.system->first_ground_contact()); k < phase.state.contact.size(); ++k)
+    tangential += phase.state.contact[k].traction;
+  if (!v.model.ground.mobilised) tangential = phase.loading.tangential_force;   // there the ground's row holds it
+  check.force = std::max(check.ground_ledger, std::abs(tangential - phase.loading.tangential_force) / v.load);
   const LayerSums layer = built.kind == ModelKind::sagittal ? layer_sums(v) : ring_sums(v);
   double bone = layer.normal;
   for (const auto& face : built.bone)

@@ -20,8 +20,14 @@ constexpr double kFirstPress = 0.02;   ///< depth of the displacement-controlled
 int pitch_dof(const BuiltModel& built) { return solver::ground_dof(built.system->model(), 2); }
 int distance_dof(const BuiltModel& built) { return solver::ground_dof(built.system->model(), 0); }
 
+solver::PathReport follow(BuiltModel& built, const Case& run, State& state, const Loading& from, const Loading& to) {
+  solver::PathOptions options;
+  options.first_step = run.study.first_step;
+  return solver::follow(*built.newton, state, from, to, options);
+}
+
 /// Nail, squeeze what was packed before, then let a later filling take its place: the fitted foot in the air.
-PhaseSolution fit_up(BuiltModel& built) {
+PhaseSolution fit_up(BuiltModel& built, const Case& run) {
   PhaseSolution fit;
   const auto& system = *built.system;
   fit.state = system.rest_state(0, built.rest_pitch);
@@ -35,8 +41,7 @@ PhaseSolution fit_up(BuiltModel& built) {
   from.hold_pitch = built.rest_pitch;
   Loading to = from;
   to.ramp = 1;
-  solver::PathOptions options;
-  fit.path = solver::follow(*built.newton, fit.state, from, to, options);
+  fit.path = follow(built, run, fit.state, from, to);
   for (std::size_t pair : built.filled_after) system.wake(fit.state, pair);
   if (!built.filled_after.empty() && fit.path.outcome == solver::Outcome::converged) {
     const auto settle = built.newton->solve(fit.state, to);
@@ -79,7 +84,7 @@ void absorb(solver::PathReport& all, const solver::PathReport& part) {
 bool good(const solver::PathReport& path) { return path.outcome == solver::Outcome::converged && path.reached >= 1; }
 
 /// Ground under the fitted foot, then the load, pitch held at the level ground's.
-PhaseSolution press_level(BuiltModel& built, const PhaseSolution& fit, Phase phase, const Demand& demand) {
+PhaseSolution press_level(BuiltModel& built, const Case& run, const PhaseSolution& fit, Phase phase, const Demand& demand) {
   PhaseSolution s;
   s.phase = phase;
   s.state = fit.state;
@@ -93,7 +98,7 @@ PhaseSolution press_level(BuiltModel& built, const PhaseSolution& fit, Phase pha
   Loading from = to;
   // What the held ground already carries: -dPi/dd of the internal energy.
   from.normal_force = std::max(0.0, -built.newton->reactions()[distance_dof(built)]);
-  absorb(s.path, solver::follow(*built.newton, s.state, from, to));
+  absorb(s.path, follow(built, run, s.state, from, to));
   s.loading = to;
   s.solved = good(s.path);
   return s;
@@ -120,7 +125,7 @@ solver::Cable balanced_tendon(const BuiltModel& built, const PhaseSolution& s, d
 
 /// Baseline: tension from the reference centre of pressure, repeated until the joint's height and arm agree with it; the
 /// slack length follows, Eq. (62).
-void balance_on_reference(BuiltModel& built, PhaseSolution& s, const Demand& demand, Loading from, TendonSlack& slack) {
+void balance_on_reference(BuiltModel& built, const Case& run, PhaseSolution& s, const Demand& demand, Loading from, TendonSlack& slack) {
   Loading to = from;
   for (int pass = 0; pass < 6; ++pass) {
     const auto path = solver::cable_path(*to.cable, s.state.q[pitch_dof(built)]);
@@ -128,7 +133,7 @@ void balance_on_reference(BuiltModel& built, PhaseSolution& s, const Demand& dem
     const double tension = std::max(0.0, moment / -path.dL);
     if (pass > 1 && std::abs(tension - *to.cable->tension) < 1e-9 * tension) break;
     to.cable->tension = tension;
-    absorb(s.path, solver::follow(*built.newton, s.state, from, to));
+    absorb(s.path, follow(built, run, s.state, from, to));
     if (!good(s.path)) return;
     from = to;
   }
@@ -143,13 +148,13 @@ void balance_on_tendon(BuiltModel& built, const Case& run, PhaseSolution& s, con
                        bool baseline) {
   Loading pushed = s.loading;
   pushed.tangential_force = demand.tangential;
-  absorb(s.path, solver::follow(*built.newton, s.state, s.loading, pushed));
+  absorb(s.path, follow(built, run, s.state, s.loading, pushed));
   if (!good(s.path)) return;
   Loading from = pushed;
   from.hold_pitch.reset();
   from.cable = balanced_tendon(built, s, demand.extension);
   if (baseline && s.phase != Phase::press) {
-    balance_on_reference(built, s, demand, from, slack);
+    balance_on_reference(built, run, s, demand, from, slack);
     return;
   }
   Loading to = from;
@@ -169,7 +174,7 @@ void balance_on_tendon(BuiltModel& built, const Case& run, PhaseSolution& s, con
     to = from;
     to.cable->slack_length = *frozen;
   }
-  absorb(s.path, solver::follow(*built.newton, s.state, from, to));
+  absorb(s.path, follow(built, run, s.state, from, to));
   s.loading = to;
 }
 
@@ -195,11 +200,11 @@ void roll_over(BuiltModel& built, PhaseSolution& s) {
 }
 
 /// Lifts the heel under a held pitch: the moment at the event is what the tendon must hold.
-void lift_heel(BuiltModel& built, PhaseSolution& s, const Demand& demand) {
+void lift_heel(BuiltModel& built, const Case& run, PhaseSolution& s, const Demand& demand) {
   Loading loading = s.loading;
   Loading pushed = loading;
   pushed.tangential_force = demand.tangential;
-  absorb(s.path, solver::follow(*built.newton, s.state, loading, pushed));
+  absorb(s.path, follow(built, run, s.state, loading, pushed));
   if (!good(s.path)) return;
   loading = pushed;
   solver::PathOptions options;
@@ -229,10 +234,10 @@ void lift_heel(BuiltModel& built, PhaseSolution& s, const Demand& demand) {
 PhaseSolution solve_one(BuiltModel& built, const Case& run, const PhaseSolution& fit, Phase phase, TendonSlack& slack,
                         bool baseline) {
   const Demand demand = demand_of(run, phase);
-  PhaseSolution s = press_level(built, fit, phase, demand);
+  PhaseSolution s = press_level(built, run, fit, phase, demand);
   if (s.solved && built.kind == ModelKind::sagittal) {
     if (phase == Phase::breakover)
-      lift_heel(built, s, demand);
+      lift_heel(built, run, s, demand);
     else
       balance_on_tendon(built, run, s, demand, slack, baseline);
   }
@@ -255,7 +260,7 @@ std::optional<double> TendonSlack::of(Phase phase) const {
 
 std::vector<PhaseSolution> solve_phases(BuiltModel& built, const Case& run, TendonSlack& slack, bool baseline) {
   std::vector<PhaseSolution> solutions;
-  PhaseSolution fit = fit_up(built);
+  PhaseSolution fit = fit_up(built, run);
   for (Phase phase : run.load.phases) {
     if (built.kind == ModelKind::axisymmetric && phase == Phase::breakover) continue;
     if (phase == Phase::swing || !fit.solved) {

@@ -3,12 +3,15 @@
 #include <algorithm>
 #include <cmath>
 #include <memory>
+#include <tuple>
 
 namespace hoofload::scenarios {
 
 namespace {
 
 constexpr double kTwinDensity = 0.5;
+constexpr double kBarOfSize = 0.01;   ///< of Eq. (77)
+constexpr double kLeastSize = 0.01;   ///< of the size over all phases: in the air little is left but the clinch's preload
 
 struct Solved {
   ModelResult result;
@@ -48,18 +51,42 @@ Solved solve_model(const Case& run, ModelKind kind, const materials::Catalogue& 
   return solved;
 }
 
-/// Bar = |Q_h - Q_2h|: the twin's distance bounds the fine value's error once the error falls by half a level or more.
-void add_bars(ModelResult& fine, const Solved& twin) {
+/// What the coarse twin gave; the bar follows once all runs are known.
+void add_twin(ModelResult& fine, const Solved& twin) {
   for (std::size_t i = 0; i < fine.phases.size() && i < twin.result.phases.size(); ++i) {
     if (!twin.result.phases[i].solved) continue;
     for (auto& [key, reading] : fine.phases[i].values) {
       const auto it = twin.quantities[i].find(key);
       if (it == twin.quantities[i].end()) continue;
-      reading.bar = std::abs(reading.value - it->second);
       reading.twin = it->second;
       reading.has_bar = true;
     }
   }
+}
+
+template <class Visit>
+void on_each_reading(std::vector<RunResult>& results, Visit&& visit) {
+  for (auto& run : results)
+    for (auto& model : run.models)
+      for (auto& phase : model.phases)
+        for (auto& [key, reading] : phase.values) visit(std::tuple(model.kind, phase.phase, key), reading);
+}
+
+/// Size of each kind of quantity over the runs, and the bars, Eq. (77).
+void add_bars(std::vector<RunResult>& results) {
+  std::map<std::tuple<ModelKind, Phase, std::string>, double> size;
+  std::map<std::pair<ModelKind, std::string>, double> over_phases;
+  on_each_reading(results, [&](const auto& kind, const Reading& reading) {
+    if (!std::isfinite(reading.value)) return;
+    const auto& [model, phase, key] = kind;
+    size[kind] = std::max(size[kind], std::abs(reading.value));
+    over_phases[{model, key}] = std::max(over_phases[{model, key}], size[kind]);
+  });
+  on_each_reading(results, [&](const auto& kind, Reading& reading) {
+    const auto& [model, phase, key] = kind;
+    reading.size = std::max(size[kind], kLeastSize * over_phases[{model, key}]);
+    if (reading.has_bar) reading.bar = std::abs(reading.value - reading.twin) + kBarOfSize * reading.size;
+  });
 }
 
 }  // namespace
@@ -80,13 +107,14 @@ std::vector<RunResult> solve_runs(const std::vector<Case>& runs, const materials
       if (run.study.bars && fine.result.built) {
         const Solved twin =
             solve_model(run, kind, catalogue, kTwinDensity * run.study.density, twin_slack[kind], baseline);
-        add_bars(fine.result, twin);
+        add_twin(fine.result, twin);
       }
       result.models.push_back(std::move(fine.result));
       ++progress.done;
     }
     results.push_back(std::move(result));
   }
+  add_bars(results);
   progress.what.clear();
   if (report) report(progress);
   return results;

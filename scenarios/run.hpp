@@ -19,6 +19,7 @@ struct Reading {
   ModelKind model = ModelKind::axisymmetric;
   double bar = 0;                     ///< discretisation bar, Eq. (77)
   double twin = 0;                    ///< value on the coarse mesh, when has_bar
+  double size = 0;                    ///< S of Eq. (77): largest |value| of its kind (key, phase, model) over the runs
   bool has_bar = false;
 };
 

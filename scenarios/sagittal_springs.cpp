@@ -26,24 +26,6 @@ void add_face(Spring& spring, const solver::Model& model, const mesh::FacePoint&
     spring.measure.push_back({solver::space_dof(model, at.nodes[static_cast<std::size_t>(a)], component), sign * at.shape[a]});
 }
 
-/// Displacement of a chain at x, as coefficients of its edge's three nodes; empty beyond its ends.
-std::vector<Coefficient> chain_at(const solver::Model& model, const mesh::EdgeSet& chain, double x, int component) {
-  const auto X = [&](int i) { return model.X[static_cast<std::size_t>(i)].x(); };
-  for (const auto& e : chain.edges) {
-    const double a = X(e.a), b = X(e.b);
-    if ((x - a) * (x - b) > 1e-9) continue;
-    double s = (2 * x - a - b) / (b - a);
-    for (int i = 0; i < 4; ++i) {  // the mid-side node need not lie half-way in x
-      const auto N = mesh::Line3::N(s), dN = mesh::Line3::dN(s);
-      const double at = N[0] * a + N[1] * b + N[2] * X(e.mid), slope = dN[0] * a + dN[1] * b + dN[2] * X(e.mid);
-      s = std::clamp(s - (at - x) / slope, -1.0, 1.0);
-    }
-    const auto N = mesh::Line3::N(s);
-    return {{solver::plane_dof(e.a, component), N[0]}, {solver::plane_dof(e.b, component), N[1]}, {solver::plane_dof(e.mid, component), N[2]}};
-  }
-  return {};
-}
-
 void add_scaled(Spring& spring, const std::vector<Coefficient>& c, double scale) {
   for (const auto& [dof, v] : c) spring.measure.push_back({dof, scale * v});
 }
@@ -197,10 +179,7 @@ solver::SpringGroup nails(const solver::Model& model, const SagittalParts& parts
     for (int c : {1, 0, 2}) {
       Spring spring;
       add_face(spring, model, wall, c, 1.0);
-      for (const double offset : {-0.5, 0.0, 0.5}) {   // Simpson's mean over the nail's patch on the shoe
-        const double weight = offset == 0 ? 2.0 / 3 : 1.0 / 6;
-        if (c < 2) add_scaled(spring, chain_at(model, top, x + offset * shoeing.nails.patch, c), -weight);
-      }
+      if (c < 2) add_scaled(spring, patch_mean(model, top, x, shoeing.nails.patch, c), -1.0);
       spring.law = solver::TwoSided{c == 1 ? axial : lateral, 0};
       spring.ramped_preload = c == 1 ? (taped ? 40.0 / stations : 2 * shoeing.nails.preload) : 0;
       spring.place = wall.X;

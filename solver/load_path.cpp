@@ -69,7 +69,7 @@ PathReport follow(Newton& newton, State& state, const Loading& from, const Loadi
       if (solve.iterations <= 8) step *= 1.5;
     } else {
       step = 0.5 * (t - path.reached);
-      if (++cuts > options.most_cuts) return path;
+      if (++cuts > options.most_cuts || step < options.least_step) return path;
     }
   }
   return path;

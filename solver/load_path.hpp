@@ -12,6 +12,7 @@ namespace hoofload::solver {
 struct PathOptions {
   double first_step = 1.0;              ///< of the way from one loading to the other
   int most_cuts = 6;                    ///< halvings of one step before giving up
+  double least_step = 1.0 / 200;        ///< a path that creeps in smaller steps is given up too
   NewtonOptions newton;
 };
 

@@ -80,8 +80,8 @@ bool Newton::mobilise_ground(State& state, const Loading& loading, double scale)
   return true;
 }
 
-bool Newton::update_friction(State& state, const Loading& loading, double scale) const {
-  bool changed = system_.model().ground.mobilised && mobilise_ground(state, loading, scale);
+bool Newton::update_friction(State& state, double scale) const {
+  bool changed = false;
   const auto& points = system_.contact_points();
   for (std::size_t k = 0; k < points.size(); ++k) {
     ContactStatus& c = state.contact[k];
@@ -189,7 +189,7 @@ bool Newton::quadratic_step(State& state, const Loading& loading, const NewtonOp
   const SparseMatrix& K = assembly_.hessian;
   const bool patient = report.iterations >= options.patient_after;
   const int passes = patient ? options.most_set_changes : options.set_changes;
-  for (int pass = 0; pass < passes; ++pass) {
+  for (int pass = 0; pass < passes && report.factorisations < options.most_factorisations; ++pass) {
     const Held held = held_unknowns(state, loading);
     if (!solve_reduced(held, dq, report)) return false;
     const Eigen::VectorXd reaction = assembly_.gradient + K.selfadjointView<Eigen::Lower>() * dq;
@@ -234,8 +234,11 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     largest_force_ = std::max(largest_force_, assembly_.gradient.cwiseAbs().maxCoeff());
     const double scale = force_scale(loading);
     // The fixed point of friction may chatter between neighbours: after some steps the slip bounds stay as they are.
-    const bool friction_changed =
-        report.iterations > 0 && report.iterations <= options.most_friction_updates && update_friction(state, loading, scale);
+    bool friction_changed =
+        report.iterations > 0 && report.iterations <= options.most_friction_updates && update_friction(state, scale);
+    // Mobilised friction follows its contacts to the end: it must sum to the load.
+    if (report.iterations > 0 && system_.model().ground.mobilised)
+      friction_changed = mobilise_ground(state, loading, scale) || friction_changed;
     bool springs_changed = false;
     const auto bounds = system_.spring_bounds(state);
     for (std::size_t g = 0; g < bounds.size(); ++g)
@@ -258,6 +261,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
       return report;
     }
     const std::vector<ContactStatus> before = state.contact;
+    if (report.factorisations >= options.most_factorisations) break;
     if (!quadratic_step(state, loading, options, 1e-10 * scale, dq, report)) return fail(Outcome::not_positive);
     settled = true;
     for (std::size_t k = 0; k < before.size(); ++k)

@@ -19,6 +19,7 @@ struct NewtonOptions {
   int patient_after = 12;               ///< from this step on every quadratic model is solved to its end ...
   int most_set_changes = 80;            ///< ... within so many passes
   int most_friction_updates = 10;       ///< steps in which stick, slip and slip bounds may still change
+  int most_factorisations = 250;        ///< of one solve, all passes together: then it is not going to converge
   double length_scale = 50;             ///< turns a moment residual into a force [mm]
 };
 
@@ -41,7 +42,7 @@ class Newton {
   };
   [[nodiscard]] Held held_unknowns(const State& state, const Loading& loading) const;
   [[nodiscard]] double bound(const State& state, std::size_t contact, double ramp) const;
-  [[nodiscard]] bool update_friction(State& state, const Loading& loading, double scale) const;
+  [[nodiscard]] bool update_friction(State& state, double scale) const;
   [[nodiscard]] bool mobilise_ground(State& state, const Loading& loading, double scale) const;
   [[nodiscard]] std::size_t first_ground() const { return static_cast<std::size_t>(system_.first_ground_contact()); }
   void add_friction(const State& state);
