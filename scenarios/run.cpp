@@ -11,6 +11,7 @@ namespace {
 
 constexpr double kTwinDensity = 0.5;
 constexpr double kBarOfSize = 0.01;   ///< of Eq. (77)
+constexpr double kNothing = 1e-8;     ///< of the size over all phases
 constexpr double kLeastSize = 0.01;   ///< of the size over all phases: in the air little is left but the clinch's preload
 
 struct Solved {
@@ -85,7 +86,11 @@ void add_bars(std::vector<RunResult>& results) {
   on_each_reading(results, [&](const auto& kind, Reading& reading) {
     const auto& [model, phase, key] = kind;
     reading.size = std::max(size[kind], kLeastSize * over_phases[{model, key}]);
-    if (reading.has_bar) reading.bar = std::abs(reading.value - reading.twin) + kBarOfSize * reading.size;
+    if (!reading.has_bar) return;
+    // What touches nowhere on both meshes is zero without a doubt.
+    const double nothing = kNothing * over_phases[{model, key}];
+    const bool is_zero = std::abs(reading.value) <= nothing && std::abs(reading.twin) <= nothing;
+    reading.bar = is_zero ? 0 : std::abs(reading.value - reading.twin) + kBarOfSize * reading.size;
   });
 }
 

@@ -132,7 +132,7 @@ LiftOff find_lift_off(Newton& newton, State& state, Loading loading, const std::
     fb = excess();
   }
   // Illinois: keeps the bracket, superlinear. A trial starts from the last one, the nearest state known.
-  for (int i = 0; i < 60 && std::abs(fb) > 1e-7 * share && std::abs(b - a) > 1e-13; ++i) {
+  for (int i = 0; i < 60 && std::abs(fb) > 1e-6 * share && std::abs(b - a) > 1e-13; ++i) {
     const double c = b - fb * (b - a) / (fb - fa);
     State trial = state;
     if (!go_to(trial, c)) return event;

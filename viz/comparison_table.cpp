@@ -25,14 +25,19 @@ void check(const ComparisonTable& table) {
       throw std::invalid_argument("the row of " + row.quantity + " needs one cell per option");
 }
 
-std::string percent_text(double percent) { return signed_text(percent, std::abs(percent) < 10 ? 2 : 3) + "%"; }
+/// A change below a twentieth of a percent is none that a reader could use: 0 with its sign is left to the JSON.
+std::string percent_text(double percent) {
+  if (std::abs(percent) < 0.05) return "0%";
+  return signed_text(percent, std::abs(percent) < 10 ? 2 : 3) + "%";
+}
 
 std::string value_text(const OptionCell& cell) { return cell.value ? number_text(*cell.value) : "-"; }
 
 /// Percent where there is one, else the change itself: nothing is divided by a baseline of zero.
 std::string change_text(const OptionCell& cell) {
   if (!cell.value || !cell.change) return "";
-  return cell.percent ? percent_text(*cell.percent) : signed_text(*cell.change);
+  if (cell.percent) return percent_text(*cell.percent);
+  return std::abs(*cell.change) < 1e-6 ? "0" : signed_text(*cell.change);
 }
 
 /// Nothing is marked where nothing is compared.
