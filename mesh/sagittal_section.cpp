@@ -88,7 +88,8 @@ Stand add_stand(PlaneMesh& mesh, const SagittalPlan& p) {
   const int span = p.full_pad() ? p.columns.inner_toe : 0;
   join(mesh, "pad_shoe", rows_of(s.pad, 0, span, n, Body::above), mesh.edges["shoe_top"], Along::x);
   if (span > 0)
-    join(mesh, "pad_span", rows_of(s.pad, 0, 0, span, Body::above), mesh.edges["shoe_top"], Along::x, {p.columns.at(span)});
+    join(mesh, "pad_span", rows_of(s.pad, 0, 0, span, Body::above), mesh.edges["shoe_top"], Along::x,
+         {p.columns.at(span)});
   return s;
 }
 

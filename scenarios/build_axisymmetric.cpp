@@ -20,17 +20,18 @@ struct RegionMaterial {
 };
 
 RegionMaterial material_id(const Case& run, const std::string& region) {
-  static const std::map<std::string, std::string> tissues{
-      {"wall", "wall"},         {"white_line", "white line"}, {"sole", "sole horn"},
-      {"corium", "sole corium"}, {"lamella", "lamellae"},      {"bone", "distal phalanx"}};
+  static const std::map<std::string, std::string> tissues{{"wall", "wall"},        {"white_line", "white line"},
+                                                          {"sole", "sole horn"},   {"corium", "sole corium"},
+                                                          {"lamella", "lamellae"}, {"bone", "distal phalanx"}};
   if (const auto it = tissues.find(region); it != tissues.end()) return {it->second, {}};
   if (region == "packing") return {run.material.packing, run.material.packing_hardness};
   if (region == "pad") return {run.material.pad, run.material.pad_hardness};
   if (region == "shoe_layer") return {run.material.layer, {}};
-  return {run.material.shoe, {}};   // shoe and plate
+  return {run.material.shoe, {}};  // shoe and plate
 }
 
-void add_solids(solver::Model& model, const AxisymmetricSection& section, const Case& run, const CaseMaterials& materials) {
+void add_solids(solver::Model& model, const AxisymmetricSection& section, const Case& run,
+                const CaseMaterials& materials) {
   for (const auto& block : section.mesh.blocks) {
     if (block.region == "bone" && run.study.bone == Bone::rigid) continue;
     const RegionMaterial id = material_id(run, block.region);
@@ -105,11 +106,12 @@ void add_ground(solver::Model& model, const BuiltModel& built, const Case& run, 
   for (const auto& pair : model.pairs) slaves.insert(pair.slave.begin(), pair.slave.end());
   std::set<int> seen;
   const std::string ground = ground_surface(run);
-  const std::map<std::string, std::string> faces{{"ground_shoe", run.material.layer.empty() ? run.material.shoe : run.material.layer},
-                                                 {"ground_plate", run.material.shoe},
-                                                 {"ground_packing", run.material.packing},
-                                                 {"ground_wall", "horn"},
-                                                 {"ground_sole", "horn"}};
+  const std::map<std::string, std::string> faces{
+      {"ground_shoe", run.material.layer.empty() ? run.material.shoe : run.material.layer},
+      {"ground_plate", run.material.shoe},
+      {"ground_packing", run.material.packing},
+      {"ground_wall", "horn"},
+      {"ground_sole", "horn"}};
   for (const auto& [face, material] : faces) {
     const auto edges = built.mesh.edges.find(face);
     if (edges == built.mesh.edges.end()) continue;
@@ -123,7 +125,8 @@ void add_ground(solver::Model& model, const BuiltModel& built, const Case& run, 
 }
 
 /// Nails as a ring: their stiffness summed, between the means of a strip of the wall's bearing face and of the shoe's top.
-void add_nails(solver::Model& model, const AxisymmetricSection& section, const Case& run, const CaseMaterials& materials) {
+void add_nails(solver::Model& model, const AxisymmetricSection& section, const Case& run,
+               const CaseMaterials& materials) {
   const mesh::PlaneMesh& mesh = section.mesh;
   if (mesh.edges.count("wall_shoe") == 0 || run.shoeing.shoe.attachment == mesh::Attachment::glued) return;
   const auto& nails = run.shoeing.nails;
@@ -139,7 +142,8 @@ void add_nails(solver::Model& model, const AxisymmetricSection& section, const C
   for (int c : {1, 0}) {
     solver::Spring spring;
     spring.measure = patch_mean(model, above, line, nails.patch, c);
-    for (const auto& [dof, part] : patch_mean(model, below, line, nails.patch, c)) spring.measure.push_back({dof, -part});
+    for (const auto& [dof, part] : patch_mean(model, below, line, nails.patch, c))
+      spring.measure.push_back({dof, -part});
     if (spring.measure.empty()) return;
     spring.law = solver::TwoSided{c == 1 ? axial : lateral, 0};
     spring.ramped_preload = c == 1 ? preload : 0;
@@ -155,8 +159,11 @@ void add_readings(BuiltModel& built, const AxisymmetricSection& section, const C
   for (std::size_t k = 0; k < model.ground.nodes.size(); ++k)
     contact_of[model.ground.nodes[k]] = built.system->first_ground_contact() + static_cast<int>(k);
   std::set<int> used;
-  for (const auto& [name, faces] : std::map<std::string, std::vector<std::string>>{
-           {"shoe", {"ground_shoe"}}, {"wall", {"ground_wall"}}, {"packing", {"ground_packing", "ground_plate"}}, {"sole", {"ground_sole"}}}) {
+  for (const auto& [name, faces] :
+       std::map<std::string, std::vector<std::string>>{{"shoe", {"ground_shoe"}},
+                                                       {"wall", {"ground_wall"}},
+                                                       {"packing", {"ground_packing", "ground_plate"}},
+                                                       {"sole", {"ground_sole"}}}) {
     GroundPart part{name, {}};
     for (const auto& face : faces) {
       const auto edges = built.mesh.edges.find(face);
@@ -179,7 +186,8 @@ void add_readings(BuiltModel& built, const AxisymmetricSection& section, const C
   }
   if (const auto bare = built.mesh.edges.find("ground_sole"); bare != built.mesh.edges.end())
     for (int node : mesh::nodes_of(bare->second))
-      if (const auto it = contact_of.find(node); it != contact_of.end()) built.sole.contacts.push_back({it->second, node});
+      if (const auto it = contact_of.find(node); it != contact_of.end())
+        built.sole.contacts.push_back({it->second, node});
   built.bone = {{"sole", {"corium"}, built.mesh.edges.at("bone_corium")},
                 {"lamellae", {"lamella", "white_line"}, built.mesh.edges.at("bone_lamella")}};
   built.tip_x = std::max(0.0, section.radius - run.foot.toe_to_tip);

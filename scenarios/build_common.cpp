@@ -57,7 +57,8 @@ solver::PairContact make_pair(const mesh::PlaneMesh& mesh, const PairRequest& re
   return pair;
 }
 
-std::vector<solver::Coefficient> chain_at(const solver::Model& model, const mesh::EdgeSet& chain, double x, int component) {
+std::vector<solver::Coefficient> chain_at(const solver::Model& model, const mesh::EdgeSet& chain, double x,
+                                          int component) {
   const auto X = [&](int i) { return model.X[static_cast<std::size_t>(i)].x(); };
   for (const auto& e : chain.edges) {
     const double a = X(e.a), b = X(e.b);
@@ -69,14 +70,16 @@ std::vector<solver::Coefficient> chain_at(const solver::Model& model, const mesh
       s = std::clamp(s - (at - x) / slope, -1.0, 1.0);
     }
     const auto N = mesh::Line3::N(s);
-    return {{solver::plane_dof(e.a, component), N[0]}, {solver::plane_dof(e.b, component), N[1]}, {solver::plane_dof(e.mid, component), N[2]}};
+    return {{solver::plane_dof(e.a, component), N[0]},
+            {solver::plane_dof(e.b, component), N[1]},
+            {solver::plane_dof(e.mid, component), N[2]}};
   }
   return {};
 }
 
-std::vector<solver::Coefficient> patch_mean(const solver::Model& model, const mesh::EdgeSet& chain, double x, double width,
-                                            int component) {
-  constexpr int samples = 8;   // midpoints of equal parts
+std::vector<solver::Coefficient> patch_mean(const solver::Model& model, const mesh::EdgeSet& chain, double x,
+                                            double width, int component) {
+  constexpr int samples = 8;  // midpoints of equal parts
   std::map<int, double> sum;
   int found = 0;
   for (int i = 0; i < samples; ++i) {
@@ -90,10 +93,10 @@ std::vector<solver::Coefficient> patch_mean(const solver::Model& model, const me
 }
 
 NailStiffness nail_stiffness(double E_nail, double E_horn) {
-  constexpr double area = 6.0;          // mm^2, catalogue grade C
-  constexpr double inertia = 1.47;      // mm^4, weak axis of a 3.6 x 1.7 mm shank
-  constexpr double length = 25;         // mm in horn before the clinch
-  const double k = E_horn;              // foundation modulus per length, N/mm per mm
+  constexpr double area = 6.0;      // mm^2, catalogue grade C
+  constexpr double inertia = 1.47;  // mm^4, weak axis of a 3.6 x 1.7 mm shank
+  constexpr double length = 25;     // mm in horn before the clinch
+  const double k = E_horn;          // foundation modulus per length, N/mm per mm
   const double lambda = std::pow(k / (4 * E_nail * inertia), 0.25);
   return {E_nail * area / length, k / lambda};
 }

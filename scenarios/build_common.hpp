@@ -21,17 +21,18 @@ struct PairRequest {
   solver::Bond bond = solver::Bond::contact;
   double friction = 0;
   double interference = 0;
-  bool spans_distance = false;          ///< a tie of two lines that do not coincide
+  bool spans_distance = false;  ///< a tie of two lines that do not coincide
 };
-[[nodiscard]] solver::PairContact make_pair(const mesh::PlaneMesh& mesh, const PairRequest& request, std::set<int>& slaves,
-                                            std::set<int>& masters);
+[[nodiscard]] solver::PairContact make_pair(const mesh::PlaneMesh& mesh, const PairRequest& request,
+                                            std::set<int>& slaves, std::set<int>& masters);
 
 /// Displacement component (0: x, 1: y) of a chain at x, as coefficients of its edge's three nodes; empty beyond its ends.
-[[nodiscard]] std::vector<solver::Coefficient> chain_at(const solver::Model& model, const mesh::EdgeSet& chain, double x, int component);
+[[nodiscard]] std::vector<solver::Coefficient> chain_at(const solver::Model& model, const mesh::EdgeSet& chain,
+                                                        double x, int component);
 
 /// Mean of that displacement over a patch of the chain around x: on a point a section sinks without bound as it is refined.
-[[nodiscard]] std::vector<solver::Coefficient> patch_mean(const solver::Model& model, const mesh::EdgeSet& chain, double x,
-                                                          double width, int component);
+[[nodiscard]] std::vector<solver::Coefficient> patch_mean(const solver::Model& model, const mesh::EdgeSet& chain,
+                                                          double x, double width, int component);
 
 /// Axial and lateral stiffness of one driven nail [N/mm]: its shank in tension over half its length, and a beam held
 /// in horn (Hetenyi 1946: guided head on an elastic foundation of modulus E_horn), Eq. (37).

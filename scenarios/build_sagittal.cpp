@@ -35,8 +35,10 @@ struct RegionMaterial {
 };
 
 RegionMaterial material_id(const Case& run, const std::string& region) {
-  static const std::map<std::string, std::string> tissues{{"sole", "sole horn"},     {"frog_plate", "frog horn"},
-                                                          {"frog", "frog horn"},     {"corium", "sole corium"},
+  static const std::map<std::string, std::string> tissues{{"sole", "sole horn"},
+                                                          {"frog_plate", "frog horn"},
+                                                          {"frog", "frog horn"},
+                                                          {"corium", "sole corium"},
                                                           {"cushion", "digital cushion palmar"}};
   if (const auto it = tissues.find(region); it != tissues.end()) return {it->second, {}};
   if (region == "packing" || region == "packing_frog") return {run.material.packing, run.material.packing_hardness};
@@ -61,7 +63,8 @@ void add_core(solver::Model& model, const SagittalSection& section, const Case& 
 }
 
 /// The wall's bricks and the lamellae under it; the half shell counts twice, Eq. (29).
-void add_capsule(solver::Model& model, const mesh::CapsuleShell& shell, const Case& run, const CaseMaterials& materials) {
+void add_capsule(solver::Model& model, const mesh::CapsuleShell& shell, const Case& run,
+                 const CaseMaterials& materials) {
   model.X_space.assign(shell.mesh.X.begin(), shell.mesh.X.end());
   const solver::Matrix6 C =
       solver::isotropic_elasticity(materials.parameter("wall", "E"), materials.parameter("wall", "nu"));
@@ -147,12 +150,16 @@ void add_ground(solver::Model& model, const BuiltModel& built, const Case& run, 
   for (const auto& pair : model.pairs) {
     taken.insert(pair.slave.begin(), pair.slave.end());
     // Horn that something presses on cannot reach the ground itself.
-    if (pair.name == "sole_packing" || pair.name == "frog_packing") taken.insert(pair.master.begin(), pair.master.end());
+    if (pair.name == "sole_packing" || pair.name == "frog_packing")
+      taken.insert(pair.master.begin(), pair.master.end());
   }
   const std::string ground = ground_surface(run);
   for (const auto& [name, lines] : ground_faces()) {
     if ((name == "frog" || name == "sole") && has_backing(run)) continue;
-    const std::string material = name == "shoe" ? run.material.shoe : name == "packing" && has_packing(run) && !has_backing(run) ? run.material.packing : name == "packing" ? run.material.shoe : "horn";
+    const std::string material = name == "shoe"                                               ? run.material.shoe
+                                 : name == "packing" && has_packing(run) && !has_backing(run) ? run.material.packing
+                                 : name == "packing"                                          ? run.material.shoe
+                                                                                              : "horn";
     const double mu = run.ground.friction.value_or(materials.friction(material, ground, 0.5));
     for (const auto& line : lines) {
       const auto edges = built.mesh.edges.find(line);
@@ -220,7 +227,8 @@ void add_ground_readings(BuiltModel& built, const SagittalSection& section, bool
 void add_horn_readings(BuiltModel& built, const std::vector<int>& web_nodes) {
   const solver::Model& model = built.system->model();
   built.sole.edges = built.mesh.edges.at("sole_surface");
-  if (const auto it = built.mesh.edges.find("frog_surface"); it != built.mesh.edges.end()) built.frog.edges = it->second;
+  if (const auto it = built.mesh.edges.find("frog_surface"); it != built.mesh.edges.end())
+    built.frog.edges = it->second;
   for (std::size_t p = 0; p < model.pairs.size(); ++p) {
     const auto& pair = model.pairs[p];
     const bool sole = pair.name.rfind("sole_", 0) == 0, frog = pair.name.rfind("frog_", 0) == 0;
@@ -278,8 +286,8 @@ BuiltModel build_sagittal(const Case& given, const materials::Catalogue& catalog
   add_pairs(model, built, pair_plans(run, materials));
   add_ground(model, built, run, materials);
   std::vector<int> web_nodes;
-  for (auto group : {white_line(model, parts), bearing(model, parts), nails(model, parts),
-                     plate_in_shoe(model, parts), pad_in_shoe(model, parts), sole_on_web(model, parts, web_nodes), packing_front(model, parts)})
+  for (auto group : {white_line(model, parts), bearing(model, parts), nails(model, parts), plate_in_shoe(model, parts),
+                     pad_in_shoe(model, parts), sole_on_web(model, parts, web_nodes), packing_front(model, parts)})
     if (!group.springs.empty()) model.springs.push_back(std::move(group));
   built.system = std::make_unique<solver::System>(std::move(model));
   built.newton = std::make_unique<solver::Newton>(*built.system);
@@ -292,7 +300,8 @@ BuiltModel build_sagittal(const Case& given, const materials::Catalogue& catalog
   const auto& groups = built.system->model().springs;
   for (std::size_t g = 0; g < groups.size(); ++g)
     if (groups[g].name == "nails")
-      for (int k = 0; k + 2 < static_cast<int>(groups[g].springs.size()); k += 3) built.nails.push_back({g, {k, k + 1, k + 2}});
+      for (int k = 0; k + 2 < static_cast<int>(groups[g].springs.size()); k += 3)
+        built.nails.push_back({g, {k, k + 1, k + 2}});
   return built;
 }
 

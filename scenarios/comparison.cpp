@@ -8,7 +8,7 @@ namespace hoofload::scenarios {
 
 namespace {
 
-constexpr double kBarOfChange = 0.05, kBarOfSize = 0.002;   ///< of Eq. (78)
+constexpr double kBarOfChange = 0.05, kBarOfSize = 0.002;  ///< of Eq. (78)
 constexpr double kZero = 1e-6;             ///< in the quantity's unit: what the solver leaves of a zero stays far below
 constexpr double kSolverTolerance = 1e-6;  ///< relative: Newton stops at 1e-9 of the force, cancellation costs the rest
 

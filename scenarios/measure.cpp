@@ -20,7 +20,7 @@ using solver::Vec2;
 constexpr double kPatch = 5;            ///< mm, Eq. (70)
 constexpr double kTouchesAbove = 1e-3;  ///< MPa
 constexpr double kDorsalHalfBreadth = 10;
-constexpr double kLeastArm = 10;        ///< mm: moments are checked against at least the load at this arm
+constexpr double kLeastArm = 10;  ///< mm: moments are checked against at least the load at this arm
 
 /// What several quantities share.
 struct View {
@@ -28,10 +28,10 @@ struct View {
   const Case& run;
   const PhaseSolution& phase;
   const solver::Model& model;
-  Eigen::VectorXd x;                    ///< displacements of all full dofs
+  Eigen::VectorXd x;  ///< displacements of all full dofs
   double d, s, theta;
   Vec2 n, t;
-  double load;                          ///< F_n
+  double load;  ///< F_n
 
   View(const BuiltModel& b, const Case& c, const PhaseSolution& p)
       : built(b), run(c), phase(p), model(b.system->model()), x(b.system->displacements(p.state)) {
@@ -73,8 +73,8 @@ double share_of(const View& v, const BoneFace& face) {
 }
 
 struct LayerSums {
-  double normal = 0;                    ///< on the bone along the ground normal [N]
-  double stress = 0, energy = 0;        ///< dorsal mean [MPa], dorsal sum [N mm]
+  double normal = 0;              ///< on the bone along the ground normal [N]
+  double stress = 0, energy = 0;  ///< dorsal mean [MPa], dorsal sum [N mm]
 };
 
 /// Foundation of the capsule (sagittal).
@@ -88,7 +88,8 @@ LayerSums layer_sums(const View& v) {
         u.col(a) = v.x.segment<3>(solver::space_dof(v.model, block.nodes[e][static_cast<std::size_t>(a)], 0));
       for (const auto& p : block.points[e]) {
         const solver::LayerResponse r = std::visit(
-            [&](const auto& law) { return solver::layer_response(law, u * p.shape, p.normal, block.thickness); }, block.material);
+            [&](const auto& law) { return solver::layer_response(law, u * p.shape, p.normal, block.thickness); },
+            block.material);
         sums.normal += p.weight * (r.traction.x() * v.n.x() + r.traction.y() * v.n.y());
         if (std::abs(p.place.z()) > kDorsalHalfBreadth || p.normal.x() < 0.5) continue;
         area += p.weight;
@@ -126,7 +127,8 @@ LayerSums ring_sums(const View& v) {
       for (int e = 0; e < static_cast<int>(block.nodes.size()); ++e) {
         Eigen::Matrix<double, 12, 1> u;
         for (int a = 0; a < 6; ++a)
-          u.segment<2>(2 * a) = v.x.segment<2>(2 * block.nodes[static_cast<std::size_t>(e)][static_cast<std::size_t>(a)]);
+          u.segment<2>(2 * a) =
+              v.x.segment<2>(2 * block.nodes[static_cast<std::size_t>(e)][static_cast<std::size_t>(a)]);
         sums.energy += solver::solid_energy(block, e, u, nullptr);
       }
   if (radius > 0) sums.energy *= 2 * kDorsalHalfBreadth / (2 * std::numbers::pi * radius);
@@ -144,7 +146,8 @@ double arc_at(const solver::PressureProfile& profile, const std::vector<Vec2>& X
 }
 
 void sole_quantities(const View& v, Quantities& q) {
-  const auto profile = solver::pressure_profile(v.model.X, v.built.sole.edges, v.model.symmetry, line_forces(v, v.built.sole));
+  const auto profile =
+      solver::pressure_profile(v.model.X, v.built.sole.edges, v.model.symmetry, line_forces(v, v.built.sole));
   double area = 0;
   for (double w : profile.weight) area += w;
   const double mean = area > 0 ? 1000 * solver::resultant(profile) / area : 0;
@@ -304,7 +307,8 @@ Quantities measure(const BuiltModel& built, const Case& run, const PhaseSolution
 std::vector<PressureSample> sole_pressure_profile(const BuiltModel& built, const PhaseSolution& phase) {
   const Case none;
   const View v(built, none, phase);
-  const auto profile = solver::pressure_profile(v.model.X, built.sole.edges, v.model.symmetry, line_forces(v, built.sole));
+  const auto profile =
+      solver::pressure_profile(v.model.X, built.sole.edges, v.model.symmetry, line_forces(v, built.sole));
   std::vector<PressureSample> samples;
   for (std::size_t k = 0; k < profile.node.size(); ++k)
     samples.push_back({v.model.X[static_cast<std::size_t>(profile.node[k])], 1000 * profile.pressure[k]});
@@ -321,9 +325,10 @@ BalanceCheck check_balance(const BuiltModel& built, const PhaseSolution& phase) 
     for (int k : part.contacts) ground += normal_reaction(v, k);
   check.ground_ledger = std::abs(ground / v.load - 1);
   double tangential = 0;
-  for (std::size_t k = static_cast<std::size_t>(built.system->first_ground_contact()); k < phase.state.contact.size(); ++k)
+  for (std::size_t k = static_cast<std::size_t>(built.system->first_ground_contact()); k < phase.state.contact.size();
+       ++k)
     tangential += phase.state.contact[k].traction;
-  if (!v.model.ground.mobilised) tangential = phase.loading.tangential_force;   // there the ground's row holds it
+  if (!v.model.ground.mobilised) tangential = phase.loading.tangential_force;  // there the ground's row holds it
   check.force = std::max(check.ground_ledger, std::abs(tangential - phase.loading.tangential_force) / v.load);
   const LayerSums layer = built.kind == ModelKind::sagittal ? layer_sums(v) : ring_sums(v);
   double bone = layer.normal;

@@ -14,8 +14,8 @@ namespace {
 using solver::Loading;
 using solver::State;
 
-constexpr double kRolled = 5 * mesh::degree;   ///< pitch beyond the level shoe's at which the pivot is read again
-constexpr double kFirstPress = 0.02;   ///< depth of the displacement-controlled first touch [mm]
+constexpr double kRolled = 5 * mesh::degree;  ///< pitch beyond the level shoe's at which the pivot is read again
+constexpr double kFirstPress = 0.02;          ///< depth of the displacement-controlled first touch [mm]
 
 int pitch_dof(const BuiltModel& built) { return solver::ground_dof(built.system->model(), 2); }
 int distance_dof(const BuiltModel& built) { return solver::ground_dof(built.system->model(), 0); }
@@ -84,7 +84,8 @@ void absorb(solver::PathReport& all, const solver::PathReport& part) {
 bool good(const solver::PathReport& path) { return path.outcome == solver::Outcome::converged && path.reached >= 1; }
 
 /// Ground under the fitted foot, then the load, pitch held at the level ground's.
-PhaseSolution press_level(BuiltModel& built, const Case& run, const PhaseSolution& fit, Phase phase, const Demand& demand) {
+PhaseSolution press_level(BuiltModel& built, const Case& run, const PhaseSolution& fit, Phase phase,
+                          const Demand& demand) {
   PhaseSolution s;
   s.phase = phase;
   s.state = fit.state;
@@ -125,7 +126,8 @@ solver::Cable balanced_tendon(const BuiltModel& built, const PhaseSolution& s, d
 
 /// Baseline: tension from the reference centre of pressure, repeated until the joint's height and arm agree with it; the
 /// slack length follows, Eq. (62).
-void balance_on_reference(BuiltModel& built, const Case& run, PhaseSolution& s, const Demand& demand, Loading from, TendonSlack& slack) {
+void balance_on_reference(BuiltModel& built, const Case& run, PhaseSolution& s, const Demand& demand, Loading from,
+                          TendonSlack& slack) {
   Loading to = from;
   for (int pass = 0; pass < 6; ++pass) {
     const auto path = solver::cable_path(*to.cable, s.state.q[pitch_dof(built)]);
@@ -215,7 +217,8 @@ void lift_heel(BuiltModel& built, const Case& run, PhaseSolution& s, const Deman
   s.loading = loading;
   s.moment = event.moment;
   if (!event.found) {
-    s.path.outcome = s.path.outcome == solver::Outcome::converged ? solver::Outcome::too_many_iterations : s.path.outcome;
+    s.path.outcome =
+        s.path.outcome == solver::Outcome::converged ? solver::Outcome::too_many_iterations : s.path.outcome;
     s.path.reached = 0;
     s.why = "the heel did not leave the ground within 25 degrees";
     return;

@@ -16,15 +16,15 @@ struct PhaseSolution {
   solver::State state;
   solver::Loading loading;
   solver::PathReport path;
-  Eigen::VectorXd reactions;          ///< dPi/dq
-  double touching = 0;                ///< distance d at first touch of the fitted foot
-  double cable_tension = 0;           ///< tendon force [N]
-  double moment = 0;                  ///< of the tendon about the coffin joint [N mm]
-  double rolled_moment = 0;           ///< breakover: the same 5 degrees of pitch beyond the level shoe [N mm]
-  double rolled_cop = 0;              ///< breakover: centre of pressure then, ahead of the joint [mm]
-  solver::Vec2 rolled_pivot = solver::Vec2::Zero();   ///< breakover: its place in the bone's frame [mm]
+  Eigen::VectorXd reactions;  ///< dPi/dq
+  double touching = 0;        ///< distance d at first touch of the fitted foot
+  double cable_tension = 0;   ///< tendon force [N]
+  double moment = 0;          ///< of the tendon about the coffin joint [N mm]
+  double rolled_moment = 0;   ///< breakover: the same 5 degrees of pitch beyond the level shoe [N mm]
+  double rolled_cop = 0;      ///< breakover: centre of pressure then, ahead of the joint [mm]
+  solver::Vec2 rolled_pivot = solver::Vec2::Zero();  ///< breakover: its place in the bone's frame [mm]
   bool solved = false;
-  std::string why;                    ///< when not solved
+  std::string why;  ///< when not solved
 };
 
 /// Slack length of the tendon per phase, found on the baseline and then frozen.
@@ -34,6 +34,7 @@ struct TendonSlack {
 };
 
 /// Solves the asked phases of one run. `slack`: empty on the baseline (filled here), given on an option.
-[[nodiscard]] std::vector<PhaseSolution> solve_phases(BuiltModel& built, const Case& run, TendonSlack& slack, bool baseline);
+[[nodiscard]] std::vector<PhaseSolution> solve_phases(BuiltModel& built, const Case& run, TendonSlack& slack,
+                                                      bool baseline);
 
 }  // namespace hoofload::scenarios

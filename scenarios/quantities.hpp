@@ -16,7 +16,7 @@ enum class Given { axisymmetric, sagittal, both };
 struct QuantityKey {
   std::string_view key, unit, definition;
   Given model;
-  int worse_sign;       ///< +1: more is more load; -1: less is less support; 0: neither
+  int worse_sign;  ///< +1: more is more load; -1: less is less support; 0: neither
 };
 
 [[nodiscard]] const std::vector<QuantityKey>& quantity_catalogue();

@@ -10,9 +10,10 @@ namespace hoofload::scenarios {
 namespace {
 
 constexpr double kTwinDensity = 0.5;
-constexpr double kBarOfSize = 0.01;   ///< of Eq. (77)
-constexpr double kNothing = 1e-8;     ///< of the size over all phases
-constexpr double kLeastSize = 0.01;   ///< of the size over all phases: in the air little is left but the clinch's preload
+constexpr double kBarOfSize = 0.01;  ///< of Eq. (77)
+constexpr double kNothing = 1e-8;    ///< of the size over all phases
+constexpr double kLeastSize =
+    0.01;  ///< of the size over all phases: in the air little is left but the clinch's preload
 
 struct Solved {
   ModelResult result;
@@ -20,7 +21,8 @@ struct Solved {
 };
 
 BuiltModel build(const Case& run, ModelKind kind, const materials::Catalogue& catalogue, double density) {
-  return kind == ModelKind::sagittal ? build_sagittal(run, catalogue, density) : build_axisymmetric(run, catalogue, density);
+  return kind == ModelKind::sagittal ? build_sagittal(run, catalogue, density)
+                                     : build_axisymmetric(run, catalogue, density);
 }
 
 Solved solve_model(const Case& run, ModelKind kind, const materials::Catalogue& catalogue, double density,

@@ -17,9 +17,9 @@ namespace hoofload::scenarios {
 struct Reading {
   double value = 0;
   ModelKind model = ModelKind::axisymmetric;
-  double bar = 0;                     ///< discretisation bar, Eq. (77)
-  double twin = 0;                    ///< value on the coarse mesh, when has_bar
-  double size = 0;                    ///< S of Eq. (77): largest |value| of its kind (key, phase, model) over the runs
+  double bar = 0;   ///< discretisation bar, Eq. (77)
+  double twin = 0;  ///< value on the coarse mesh, when has_bar
+  double size = 0;  ///< S of Eq. (77): largest |value| of its kind (key, phase, model) over the runs
   bool has_bar = false;
 };
 
@@ -27,10 +27,10 @@ struct PhaseResult {
   Phase phase = Phase::swing;
   ModelKind model = ModelKind::axisymmetric;
   bool solved = false;
-  std::string why;                    ///< when not
+  std::string why;  ///< when not
   std::map<std::string, Reading, std::less<>> values;
   BalanceCheck balance;
-  PhaseSolution solution;             ///< state for pictures and fields
+  PhaseSolution solution;  ///< state for pictures and fields
 };
 
 /// One model of one run: the built model (for pictures) and its phases.
@@ -38,7 +38,7 @@ struct ModelResult {
   ModelKind kind = ModelKind::axisymmetric;
   std::shared_ptr<BuiltModel> built;  ///< null when the model could not be built
   std::vector<PhaseResult> phases;
-  std::string why;                    ///< when it could not be built
+  std::string why;  ///< when it could not be built
 };
 
 struct RunResult {
@@ -48,7 +48,7 @@ struct RunResult {
 
 struct RunProgress {
   std::size_t done = 0, of = 0;
-  std::string what;                   ///< run, model
+  std::string what;  ///< run, model
 };
 
 /// Solves every run with every model asked for, and a coarse twin of each for the bars. Baseline first: its tendon slack

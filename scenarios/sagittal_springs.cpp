@@ -17,13 +17,14 @@ namespace {
 using solver::Coefficient;
 using solver::Spring;
 
-constexpr double kBearingStiffness = 1000;    ///< MPa/mm: 1 MPa closes the joint by 1 um
-constexpr double kBearingStick = 300;         ///< MPa/mm
-constexpr double kWebStiffness = 200;         ///< MPa/mm
+constexpr double kBearingStiffness = 1000;  ///< MPa/mm: 1 MPa closes the joint by 1 um
+constexpr double kBearingStick = 300;       ///< MPa/mm
+constexpr double kWebStiffness = 200;       ///< MPa/mm
 
 void add_face(Spring& spring, const solver::Model& model, const mesh::FacePoint& at, int component, double sign) {
   for (int a = 0; a < 8; ++a)
-    spring.measure.push_back({solver::space_dof(model, at.nodes[static_cast<std::size_t>(a)], component), sign * at.shape[a]});
+    spring.measure.push_back(
+        {solver::space_dof(model, at.nodes[static_cast<std::size_t>(a)], component), sign * at.shape[a]});
 }
 
 void add_scaled(Spring& spring, const std::vector<Coefficient>& c, double scale) {
@@ -117,7 +118,8 @@ solver::SpringGroup white_line(const solver::Model& model, const SagittalParts& 
     const auto& X = model.X[static_cast<std::size_t>(node)];
     const double W = std::max(20.0, mesh::b_sole(b, X.x()));
     const mesh::FacePoint wall = mesh::inner_surface_point(parts.shell, X.x(), X.y());
-    const std::array<double, 3> k{12 * G * t / W, kWhiteLineConstant * E_strip * t * t * t / 12 / (W * W * W), 4 * E_strip * t / W};
+    const std::array<double, 3> k{12 * G * t / W, kWhiteLineConstant * E_strip * t * t * t / 12 / (W * W * W),
+                                  4 * E_strip * t / W};
     for (int c = 0; c < 3; ++c) {
       Spring spring;
       spring.law = solver::TwoSided{k[static_cast<std::size_t>(c)] * l, 0};
@@ -136,7 +138,7 @@ solver::SpringGroup bearing(const solver::Model& model, const SagittalParts& par
   const bool glued = parts.run.shoeing.shoe.attachment == mesh::Attachment::glued;
   const double stiffness = joint_stiffness(parts);
   for (const auto& point : mesh::face_quadrature(parts.shell.mesh, parts.shell.mesh.faces.at("bearing"))) {
-    const double area = 2 * point.area * covered(parts, b, point.at.X);   // both halves of the foot
+    const double area = 2 * point.area * covered(parts, b, point.at.X);  // both halves of the foot
     const auto below = chain_at(model, wall_seat(parts), point.at.X.x(), 1);
     if (area < 1e-6 || below.empty()) continue;
     Spring normal;
@@ -148,8 +150,9 @@ solver::SpringGroup bearing(const solver::Model& model, const SagittalParts& par
     else
       normal.law = solver::OneSided{stiffness * area};
     group.springs.push_back(std::move(normal));
-    if (!glued) continue;   // a nailed or taped wall is held sideways by its nails or band: the joint itself is frictionless
-    for (int c : {0, 2}) {   // the shoe does not move across the foot
+    if (!glued)
+      continue;  // a nailed or taped wall is held sideways by its nails or band: the joint itself is frictionless
+    for (int c : {0, 2}) {  // the shoe does not move across the foot
       Spring tangential;
       add_face(tangential, model, point.at, c, 1.0);
       if (c == 0) add_scaled(tangential, chain_at(model, wall_seat(parts), point.at.X.x(), 0), -1.0);
@@ -166,13 +169,16 @@ solver::SpringGroup nails(const solver::Model& model, const SagittalParts& parts
   const auto& shoeing = parts.run.shoeing;
   if (shoeing.shoe.attachment == mesh::Attachment::glued) return group;
   const bool taped = shoeing.shoe.attachment == mesh::Attachment::taped;
-  const NailStiffness one = nail_stiffness(parts.materials.parameter("nail steel", "E"), parts.materials.parameter("wall", "E"));
+  const NailStiffness one =
+      nail_stiffness(parts.materials.parameter("nail steel", "E"), parts.materials.parameter("wall", "E"));
   const int stations = std::max(1, shoeing.nails.count / 2);
   const auto& top = parts.section.mesh.edges.at("shoe_top");
   for (int i = 0; i < stations; ++i) {
     const double share = stations == 1 ? 0.5 : static_cast<double>(i) / (stations - 1);
-    const double x = parts.section.shoe_front - (shoeing.nails.first + share * (shoeing.nails.last - shoeing.nails.first));
-    const double outer = mesh::outer_half_width(parts.shell.outline, x), inner = mesh::inner_half_width(parts.shell.outline, x);
+    const double x =
+        parts.section.shoe_front - (shoeing.nails.first + share * (shoeing.nails.last - shoeing.nails.first));
+    const double outer = mesh::outer_half_width(parts.shell.outline, x),
+                 inner = mesh::inner_half_width(parts.shell.outline, x);
     const mesh::FacePoint wall = bearing_point_at(parts.shell, x, inner + 0.4 * (outer - inner));
     // Two nails a station. A tape's band: 60 N/mm and 40 N over all stations (assumed, grade D).
     const double axial = taped ? 60.0 / stations : 2 * one.axial, lateral = taped ? 60.0 / stations : 2 * one.lateral;
@@ -225,13 +231,15 @@ solver::SpringGroup hung_on_branches(const solver::Model& model, const SagittalP
 
 solver::SpringGroup plate_in_shoe(const solver::Model& model, const SagittalParts& parts) {
   const auto [E, nu] = parts.materials.small_strain(parts.run.material.shoe);
-  return hung_on_branches(model, parts, {"plate in shoe", "plate_shoe", "plate_rim", E, nu, parts.run.shoeing.shoe.plate_thickness});
+  return hung_on_branches(model, parts,
+                          {"plate in shoe", "plate_shoe", "plate_rim", E, nu, parts.run.shoeing.shoe.plate_thickness});
 }
 
 solver::SpringGroup pad_in_shoe(const solver::Model& model, const SagittalParts& parts) {
   if (!has_full_pad(parts)) return {"pad in shoe", {}};
   const auto [E, nu] = parts.materials.small_strain(parts.run.material.pad, parts.run.material.pad_hardness);
-  return hung_on_branches(model, parts, {"pad in shoe", "pad_span", "pad_span", E, nu, parts.run.shoeing.pad.thickness});
+  return hung_on_branches(model, parts,
+                          {"pad in shoe", "pad_span", "pad_span", E, nu, parts.run.shoeing.pad.thickness});
 }
 
 solver::SpringGroup sole_on_web(const solver::Model& model, const SagittalParts& parts, std::vector<int>& nodes) {
@@ -270,8 +278,9 @@ solver::SpringGroup packing_front(const solver::Model& model, const SagittalPart
     if (block.region == "packing")
       for (const auto& tri : block.tri)
         for (int node : tri)
-          if (std::abs(model.X[static_cast<std::size_t>(node)].x() - parts.section.packing_to) < 1e-6) front.insert(node);
-  const double width = 0.5 * parts.run.foot.bearing_width;   // of the toe's inner edge that the filling meets
+          if (std::abs(model.X[static_cast<std::size_t>(node)].x() - parts.section.packing_to) < 1e-6)
+            front.insert(node);
+  const double width = 0.5 * parts.run.foot.bearing_width;  // of the toe's inner edge that the filling meets
   const double height = std::max(1.0, parts.run.shoeing.shoe.thickness);
   for (int node : front) {
     const auto toe = chain_at(model, shoe->second, parts.section.inner_toe + 0.5, 0);

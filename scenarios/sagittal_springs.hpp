@@ -42,7 +42,8 @@ struct SagittalParts {
 [[nodiscard]] solver::SpringGroup pad_in_shoe(const solver::Model& model, const SagittalParts& parts);
 
 /// Sole over the web at the toe, one-sided; `nodes` receives the sole node of each spring.
-[[nodiscard]] solver::SpringGroup sole_on_web(const solver::Model& model, const SagittalParts& parts, std::vector<int>& nodes);
+[[nodiscard]] solver::SpringGroup sole_on_web(const solver::Model& model, const SagittalParts& parts,
+                                              std::vector<int>& nodes);
 
 /// The packing's front end against the shoe's toe.
 [[nodiscard]] solver::SpringGroup packing_front(const solver::Model& model, const SagittalParts& parts);

@@ -79,8 +79,8 @@ PressureProfile pressure_profile(const std::vector<Vec2>& X, const mesh::EdgeSet
   }
   for (std::size_t c = 0; c < gathered.size(); ++c)
     profile.pressure.push_back(profile.weight[c] > 0 ? gathered[c] / profile.weight[c] : 0.0);
-  profile.starts_on_axis =
-      symmetry == Symmetry::axisymmetric && !profile.node.empty() && std::abs(place(X, profile.node.front()).x()) < 1e-9;
+  profile.starts_on_axis = symmetry == Symmetry::axisymmetric && !profile.node.empty() &&
+                           std::abs(place(X, profile.node.front()).x()) < 1e-9;
   return profile;
 }
 
@@ -91,7 +91,7 @@ double patch_mean(const PressureProfile& profile, double centre, double width) {
     const double s0 = profile.s[c], length = profile.s[c + 1] - s0;
     const double from = std::max(s0, centre - width / 2), to = std::min(s0 + length, centre + width / 2);
     if (!(to > from)) continue;
-    for (const auto& q : mesh::line_rule<3>) {   // linear x quadratic: exact
+    for (const auto& q : mesh::line_rule<3>) {  // linear x quadratic: exact
       const double at = 0.5 * (from + to) + 0.5 * (to - from) * q.s;
       const Local l = local(profile, e, (at - s0) / length);
       const double w = 0.5 * (to - from) * q.weight * l.measure;

@@ -16,12 +16,12 @@ namespace hoofload::solver {
 
 /// Pressure along a chain, piecewise linear between its corners. Edge e runs from corner `first[e]` to `first[e] + 1`.
 struct PressureProfile {
-  std::vector<int> node;                ///< corner nodes, in order
-  std::vector<double> s;                ///< arc length from the chain's start [mm]
-  std::vector<double> pressure;         ///< [MPa], compression positive
-  std::vector<double> weight;           ///< integral of the corner's hat [mm^2]
-  std::vector<int> first;               ///< per edge: its first corner
-  std::vector<std::array<double, 3>> measure;   ///< per edge: breadth or full circle at its ends and middle [mm]
+  std::vector<int> node;                       ///< corner nodes, in order
+  std::vector<double> s;                       ///< arc length from the chain's start [mm]
+  std::vector<double> pressure;                ///< [MPa], compression positive
+  std::vector<double> weight;                  ///< integral of the corner's hat [mm^2]
+  std::vector<int> first;                      ///< per edge: its first corner
+  std::vector<std::array<double, 3>> measure;  ///< per edge: breadth or full circle at its ends and middle [mm]
   bool starts_on_axis = false;
 };
 
@@ -38,8 +38,8 @@ struct PressureProfile {
 [[nodiscard]] double patch_mean(const PressureProfile& profile, double centre, double width);
 
 struct PatchPeak {
-  double mean = 0;                      ///< [MPa]
-  double centre = 0;                    ///< arc length [mm]
+  double mean = 0;    ///< [MPa]
+  double centre = 0;  ///< arc length [mm]
 };
 /// The largest patch mean. The patch stays inside the chain, except on the axis, where it is the disc it sweeps; a chain
 /// shorter than the patch is one patch.

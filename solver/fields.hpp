@@ -14,7 +14,8 @@ namespace hoofload::solver {
 
 /// At each plane node the volume-weighted average of the element means of the named regions around it; zero elsewhere [MPa].
 /// Limit: a surface node takes the mean of the elements behind it, half an element inside.
-[[nodiscard]] std::vector<Mat3> nodal_stresses(const System& system, const State& state, const std::vector<std::string>& regions);
+[[nodiscard]] std::vector<Mat3> nodal_stresses(const System& system, const State& state,
+                                               const std::vector<std::string>& regions);
 
 /// Pressure -tr(sigma)/3 and von Mises stress [MPa].
 [[nodiscard]] double pressure_of(const Mat3& sigma);

@@ -31,7 +31,7 @@ struct StickSlip {
 }
 
 [[nodiscard]] inline LawValue value(const OneSided& law, double q) {
-  if (q > 0) return {};   // touching counts as closed: a first step that presses then meets the stiffness that it will
+  if (q > 0) return {};  // touching counts as closed: a first step that presses then meets the stiffness that it will
   return {0.5 * law.k * q * q, law.k * q, law.k};
 }
 

@@ -121,7 +121,7 @@ LiftOff find_lift_off(Newton& newton, State& state, Loading loading, const std::
   const double start = state.q[theta];
   if (!go_to(state, start)) return event;
   double a = start, fa = excess();
-  double sign = fa > 0 ? 1.0 : -1.0;      // already lifted: go back until it carries again
+  double sign = fa > 0 ? 1.0 : -1.0;  // already lifted: go back until it carries again
   double b = a, fb = fa;
   double step = pitch_step;
   while (fa * fb > 0) {

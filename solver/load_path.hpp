@@ -10,15 +10,15 @@
 namespace hoofload::solver {
 
 struct PathOptions {
-  double first_step = 1.0;              ///< of the way from one loading to the other
-  int most_cuts = 6;                    ///< halvings of one step before giving up
-  double least_step = 1.0 / 200;        ///< a path that creeps in smaller steps is given up too
+  double first_step = 1.0;        ///< of the way from one loading to the other
+  int most_cuts = 6;              ///< halvings of one step before giving up
+  double least_step = 1.0 / 200;  ///< a path that creeps in smaller steps is given up too
   NewtonOptions newton;
 };
 
 struct PathReport {
   Outcome outcome = Outcome::converged;
-  double reached = 1;                   ///< fraction of the way at the last good state
+  double reached = 1;  ///< fraction of the way at the last good state
   int steps = 0, iterations = 0, factorisations = 0, shifts = 0;
   double residual = 0, energy = 0;
 };
@@ -35,14 +35,14 @@ struct PathReport {
 struct TouchDown {
   PathReport path;
   Loading held;
-  double touching = 0;                  ///< distance d at first touch
+  double touching = 0;  ///< distance d at first touch
 };
 [[nodiscard]] TouchDown touch_down(Newton& newton, State& state, const Loading& loading, double theta, double depth,
                                    const PathOptions& options = {});
 
 /// Part (0 to 1) of a contact point that counts: one whose length lies half in a zone counts half.
 struct ContactPart {
-  int contact;                          ///< index into System::contact_points
+  int contact;  ///< index into System::contact_points
   double part = 1;
 };
 
@@ -52,9 +52,9 @@ struct ContactPart {
 struct LiftOff {
   PathReport path;
   bool found = false;
-  double pitch = 0;                     ///< theta at the event [rad]
-  double moment = 0;                    ///< moment about the joint that holds it [N mm]
-  double share = 0;                     ///< of the rear contacts at the event
+  double pitch = 0;   ///< theta at the event [rad]
+  double moment = 0;  ///< moment about the joint that holds it [N mm]
+  double share = 0;   ///< of the rear contacts at the event
   int evaluations = 0;
 };
 

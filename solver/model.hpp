@@ -30,15 +30,15 @@ struct ConstantBlock {
 struct LayerPoint {
   Eigen::Matrix<double, 8, 1> shape;
   Eigen::Vector3d normal;
-  double weight;                        ///< area, times 2 for a mirrored half [mm^2]
+  double weight;  ///< area, times 2 for a mirrored half [mm^2]
   Eigen::Vector3d place;
 };
 struct LayerBlock {
   std::string region;
   materials::Material material;
   double thickness = 1;
-  std::vector<std::array<int, 8>> nodes;             ///< space nodes of each face
-  std::vector<std::vector<LayerPoint>> points;       ///< per face
+  std::vector<std::array<int, 8>> nodes;        ///< space nodes of each face
+  std::vector<std::vector<LayerPoint>> points;  ///< per face
 };
 
 enum class Bond { tied, contact };
@@ -49,17 +49,17 @@ struct PairContact {
   std::string name;
   Bond bond = Bond::contact;
   std::vector<int> slave, master;
-  std::vector<Vec2> normal;             ///< unit, from master to slave
-  std::vector<double> gap;              ///< >= 0 [mm]
-  std::vector<double> interference;     ///< overlap at full fit-up [mm]
+  std::vector<Vec2> normal;          ///< unit, from master to slave
+  std::vector<double> gap;           ///< >= 0 [mm]
+  std::vector<double> interference;  ///< overlap at full fit-up [mm]
   double friction = 0;
 };
 
 /// The rigid ground plane: gap g = d + (x - C).n(theta) >= 0 of its nodes.
 struct Ground {
-  Vec2 joint = Vec2::Zero();            ///< C
+  Vec2 joint = Vec2::Zero();  ///< C
   std::vector<int> nodes;
-  std::vector<double> friction;         ///< per node, of the stick-slip law
+  std::vector<double> friction;  ///< per node, of the stick-slip law
   /// Instead of stick-slip: the tangential force is spread over the contacts as the normal force is, Eq. (80). Its
   /// resultant and line of action, which alone enter the moment about C, are then exact whatever the distribution.
   bool mobilised = false;
@@ -67,18 +67,18 @@ struct Ground {
 
 struct Support {
   int dof;
-  double value = 0;                     ///< prescribed displacement [mm]
+  double value = 0;  ///< prescribed displacement [mm]
 };
 
 struct DeadLoad {
   int dof;
-  double force;                         ///< [N]
+  double force;  ///< [N]
 };
 
 struct Model {
   Symmetry symmetry = Symmetry::plane_strain;
-  std::vector<Vec2> X;                  ///< plane nodes
-  std::vector<Eigen::Vector3d> X_space; ///< space nodes
+  std::vector<Vec2> X;                   ///< plane nodes
+  std::vector<Eigen::Vector3d> X_space;  ///< space nodes
   std::vector<SolidBlock> solids;
   std::vector<ConstantBlock> constants;
   std::vector<LayerBlock> layers;

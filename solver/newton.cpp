@@ -134,7 +134,8 @@ double Newton::force_scale(const Loading& loading) const {
   // Preloads hold each other in equilibrium and then show in no residual.
   double preload = 0;
   for (const auto& group : system_.model().springs)
-    for (const auto& spring : group.springs) preload = std::max(preload, loading.ramp * std::abs(spring.ramped_preload));
+    for (const auto& spring : group.springs)
+      preload = std::max(preload, loading.ramp * std::abs(spring.ramped_preload));
   return std::max({1.0, largest_force_, preload});
 }
 
@@ -194,7 +195,7 @@ bool Newton::quadratic_step(State& state, const Loading& loading, const NewtonOp
     if (!solve_reduced(held, dq, report)) return false;
     const Eigen::VectorXd reaction = assembly_.gradient + K.selfadjointView<Eigen::Lower>() * dq;
     bool changed = false;
-    const bool one_at_a_time = patient && pass >= 8;   // Murty's least-index rule ends a cycle
+    const bool one_at_a_time = patient && pass >= 8;  // Murty's least-index rule ends a cycle
     for (std::size_t k = 0; k < points.size() && !(changed && one_at_a_time); ++k) {
       if (points[k].tied || state.contact[k].dormant) continue;
       ContactStatus& c = state.contact[k];
@@ -205,7 +206,7 @@ bool Newton::quadratic_step(State& state, const Loading& loading, const NewtonOp
         changed = true;
       } else if (!c.closed && state.q[points[k].normal] + dq[points[k].normal] < b - 1e-10) {
         c.closed = true;
-        c.tangential = Tangential::free;   // it sticks from the next step on: within a step only bounds change
+        c.tangential = Tangential::free;  // it sticks from the next step on: within a step only bounds change
         changed = true;
       }
     }
@@ -229,7 +230,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
   if (!std::isfinite(assembly_.energy)) return fail(Outcome::inverted);
   Eigen::VectorXd dq;
   bool settled = false;
-  double last_move = 1;   // largest change of an unknown in the last step [mm, rad]
+  double last_move = 1;  // largest change of an unknown in the last step [mm, rad]
   for (report.iterations = 0; report.iterations < options.most_iterations; ++report.iterations) {
     largest_force_ = std::max(largest_force_, assembly_.gradient.cwiseAbs().maxCoeff());
     const double scale = force_scale(loading);
@@ -253,9 +254,9 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     report.residual = residual(state, loading, options) / scale;
     // Full steps that no longer shrink a small residual, or that move nothing by a bit of its coordinates, have met round-off
     // (strain is known to 1e-16, stress to that times the modulus).
-    const bool at_round_off = report.iterations > 1 &&
-                              (last_move < 1e-15 * options.length_scale ||
-                               (report.residual < 100 * options.tolerance && report.residual > 0.2 * last_residual));
+    const bool at_round_off =
+        report.iterations > 1 && (last_move < 1e-15 * options.length_scale ||
+                                  (report.residual < 100 * options.tolerance && report.residual > 0.2 * last_residual));
     if (settled && !friction_changed && !springs_changed && (report.residual < options.tolerance || at_round_off)) {
       report.energy = assembly_.energy;
       return report;
@@ -264,8 +265,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     if (report.factorisations >= options.most_factorisations) break;
     if (!quadratic_step(state, loading, options, 1e-10 * scale, dq, report)) return fail(Outcome::not_positive);
     settled = true;
-    for (std::size_t k = 0; k < before.size(); ++k)
-      settled = settled && before[k].closed == state.contact[k].closed;
+    for (std::size_t k = 0; k < before.size(); ++k) settled = settled && before[k].closed == state.contact[k].closed;
     shift_ = shift_ < 1e-6 ? 0 : shift_ / 10;
     const Held held = held_unknowns(state, loading);
     double prescribed = 0;

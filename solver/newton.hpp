@@ -13,14 +13,14 @@
 namespace hoofload::solver {
 
 struct NewtonOptions {
-  double tolerance = 1e-9;              ///< unbalanced force over the largest internal or applied force
+  double tolerance = 1e-9;  ///< unbalanced force over the largest internal or applied force
   int most_iterations = 40;
-  int set_changes = 3;                  ///< active-set passes per step: an early step need not know its final set
-  int patient_after = 12;               ///< from this step on every quadratic model is solved to its end ...
-  int most_set_changes = 80;            ///< ... within so many passes
-  int most_friction_updates = 10;       ///< steps in which stick, slip and slip bounds may still change
-  int most_factorisations = 250;        ///< of one solve, all passes together: then it is not going to converge
-  double length_scale = 50;             ///< turns a moment residual into a force [mm]
+  int set_changes = 3;             ///< active-set passes per step: an early step need not know its final set
+  int patient_after = 12;          ///< from this step on every quadratic model is solved to its end ...
+  int most_set_changes = 80;       ///< ... within so many passes
+  int most_friction_updates = 10;  ///< steps in which stick, slip and slip bounds may still change
+  int most_factorisations = 250;   ///< of one solve, all passes together: then it is not going to converge
+  double length_scale = 50;        ///< turns a moment residual into a force [mm]
 };
 
 /// A system with its factorisation and work space.
@@ -37,8 +37,8 @@ class Newton {
 
  private:
   struct Held {
-    std::vector<char> is;               ///< 1: prescribed
-    Eigen::VectorXd move;               ///< its increment
+    std::vector<char> is;  ///< 1: prescribed
+    Eigen::VectorXd move;  ///< its increment
   };
   [[nodiscard]] Held held_unknowns(const State& state, const Loading& loading) const;
   [[nodiscard]] double bound(const State& state, std::size_t contact, double ramp) const;
@@ -57,7 +57,7 @@ class Newton {
   Assembly assembly_;
   SparseMatrix reduced_;
   std::vector<MixedRecovery> recovery_;
-  std::vector<std::vector<int>> row_places_;   ///< per unknown: values of its row left of the diagonal
+  std::vector<std::vector<int>> row_places_;  ///< per unknown: values of its row left of the diagonal
   double largest_force_ = 1;
   double shift_ = 0;
 };

@@ -81,8 +81,8 @@ SolidBlock make_solid_block(const mesh::PlaneMesh& mesh, const mesh::Block& sour
   block.material = material;
   block.formulation = formulation;
   block.nodes = source.tri;
-  const bool split = std::visit(
-      [](const auto& law) { return materials::HasVolumetricSplit<std::decay_t<decltype(law)>>; }, material);
+  const bool split =
+      std::visit([](const auto& law) { return materials::HasVolumetricSplit<std::decay_t<decltype(law)>>; }, material);
   if (formulation == Formulation::mixed && !split)
     throw std::invalid_argument("region '" + source.region + "': its material has no volumetric split");
   if (formulation == Formulation::mixed)

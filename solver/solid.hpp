@@ -25,13 +25,13 @@ enum class Formulation { displacement, mixed };
 struct SolidPoint {
   Eigen::Matrix<double, 6, 2> dN_dX;
   Eigen::Matrix<double, 6, 1> hoop;
-  double weight;                        ///< quadrature weight x det J x measure [mm^3]
+  double weight;  ///< quadrature weight x det J x measure [mm^3]
 };
 
 struct MixedPoint {
   Eigen::Vector2d dNb_dX;
   double hoop_bubble;
-  Eigen::Vector3d L;                    ///< pressure shapes
+  Eigen::Vector3d L;  ///< pressure shapes
 };
 
 /// Internal unknowns of a mixed element.
@@ -45,8 +45,8 @@ struct MixedRecovery {
   Eigen::Matrix2d Kbb_inverse;
   Eigen::Matrix<double, 2, 12> Kbu;
   Eigen::Vector2d fb;
-  Eigen::Vector3d p_at_state;           ///< kappa M^-1 c
-  Eigen::Matrix<double, 3, 14> dp;      ///< kappa M^-1 G
+  Eigen::Vector3d p_at_state;       ///< kappa M^-1 c
+  Eigen::Matrix<double, 3, 14> dp;  ///< kappa M^-1 G
 };
 
 struct SolidBlock {
@@ -55,10 +55,10 @@ struct SolidBlock {
   Formulation formulation = Formulation::displacement;
   int points_per_element = 3;
   std::vector<std::array<int, 6>> nodes;
-  std::vector<SolidPoint> points;       ///< points_per_element per element
-  std::vector<MixedPoint> mixed_points; ///< the same, mixed only
+  std::vector<SolidPoint> points;          ///< points_per_element per element
+  std::vector<MixedPoint> mixed_points;    ///< the same, mixed only
   std::vector<Eigen::Matrix3d> M_inverse;  ///< per element, mixed only
-  int first_state = 0;                  ///< offset of its MixedStates in the model's list
+  int first_state = 0;                     ///< offset of its MixedStates in the model's list
 };
 
 /// Element result: energy [N mm], force [N], tangent [N/mm].

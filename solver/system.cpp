@@ -28,7 +28,8 @@ double layer_energy_of(const LayerBlock& block, const Eigen::Vector3d& u, const 
 }
 
 LawValue spring_value(const Spring& spring, double q, double ramp, double bound) {
-  if (std::holds_alternative<StickSlip>(spring.law)) return value(StickSlip{std::get<StickSlip>(spring.law).k, bound}, q);
+  if (std::holds_alternative<StickSlip>(spring.law))
+    return value(StickSlip{std::get<StickSlip>(spring.law).k, bound}, q);
   return evaluate(spring, q, ramp);
 }
 
@@ -79,9 +80,9 @@ Eigen::VectorXd System::displacements(const State& state) const {
   const int g0 = ground_dof(model_, 0);
   for (int node : model_.ground.nodes) {
     const int i = plane_dof(node, 0);
-    x.segment<2>(i) = ground_place(model_.ground.joint, state.q[i], state.q[i + 1], state.q[g0], state.q[g0 + 1],
-                                   state.q[g0 + 2]) -
-                      model_.X[static_cast<std::size_t>(node)];
+    x.segment<2>(i) =
+        ground_place(model_.ground.joint, state.q[i], state.q[i + 1], state.q[g0], state.q[g0 + 1], state.q[g0 + 2]) -
+        model_.X[static_cast<std::size_t>(node)];
   }
   for (const auto& pair : model_.pairs) {
     for (std::size_t k = 0; k < pair.slave.size(); ++k) {
@@ -127,8 +128,7 @@ double System::bound_energy(const State& state, const Eigen::VectorXd& x, double
       Eigen::Matrix<double, 3, 8> u;
       for (int a = 0; a < 8; ++a)
         u.col(a) = x.segment<3>(space_dof(model_, block.nodes[e][static_cast<std::size_t>(a)], 0));
-      for (const auto& p : block.points[e])
-        energy += p.weight * layer_energy_of(block, u * p.shape, p.normal);
+      for (const auto& p : block.points[e]) energy += p.weight * layer_energy_of(block, u * p.shape, p.normal);
     }
   }
   for (std::size_t g = 0; g < model_.springs.size(); ++g)
@@ -145,8 +145,9 @@ double System::energy(const State& state, const Loading& loading) const {
   double energy = bound_energy(state, x, loading.ramp);
   for (const auto& block : model_.solids) {
     for (int e = 0; e < static_cast<int>(block.nodes.size()); ++e) {
-      const MixedState* mixed =
-          block.formulation == Formulation::mixed ? &state.mixed[static_cast<std::size_t>(block.first_state + e)] : nullptr;
+      const MixedState* mixed = block.formulation == Formulation::mixed
+                                    ? &state.mixed[static_cast<std::size_t>(block.first_state + e)]
+                                    : nullptr;
       energy += solid_energy(block, e, element_displacements(block, e, x), mixed);
       if (!std::isfinite(energy)) return std::numeric_limits<double>::infinity();
     }
@@ -210,7 +211,8 @@ void System::pull_back(const Eigen::VectorXd& r_full, const std::vector<Row>& ro
   for (std::size_t dof = 0; dof < row_of_dof_.size(); ++dof) {
     if (row_of_dof_[dof] < 0) continue;
     const Row& row = rows[static_cast<std::size_t>(row_of_dof_[dof])];
-    for (std::size_t k = 0; k < row.unknown.size(); ++k) g[row.unknown[k]] += row.c[k] * r_full[static_cast<Eigen::Index>(dof)];
+    for (std::size_t k = 0; k < row.unknown.size(); ++k)
+      g[row.unknown[k]] += row.c[k] * r_full[static_cast<Eigen::Index>(dof)];
   }
 }
 
@@ -258,12 +260,10 @@ void System::assemble(const State& state, const Loading& loading, Assembly& out,
   for (std::size_t b = 0; b < model_.solids.size(); ++b) {
     const SolidBlock& block = model_.solids[b];
     const auto first = static_cast<std::size_t>(block.first_state);
-    sweep_solid(
-        block, {state.mixed.data() + first, recovery.data() + first}, x,
-        [&](int e, SolidResult& result) {
-          out.energy += result.energy;
-          scatter(solid_maps_[b], e, result.f.data(), result.K.data(), 12, rows, r, values);
-        });
+    sweep_solid(block, {state.mixed.data() + first, recovery.data() + first}, x, [&](int e, SolidResult& result) {
+      out.energy += result.energy;
+      scatter(solid_maps_[b], e, result.f.data(), result.K.data(), 12, rows, r, values);
+    });
   }
   for (std::size_t b = 0; b < model_.layers.size(); ++b) {
     const LayerBlock& block = model_.layers[b];
@@ -335,12 +335,10 @@ State System::advance(const State& state, const Eigen::VectorXd& dq, double alph
 void System::add_solid_forces(const SolidBlock& block, const State& state, const Eigen::VectorXd& x,
                               Eigen::VectorXd& r) const {
   std::vector<MixedRecovery> recovery(block.formulation == Formulation::mixed ? block.nodes.size() : 0);
-  sweep_solid(
-      block, {state.mixed.data() + block.first_state, recovery.data()}, x,
-      [&](int e, SolidResult& result) {
-        const auto& nodes = block.nodes[static_cast<std::size_t>(e)];
-        for (int a = 0; a < 6; ++a) r.segment<2>(2 * nodes[static_cast<std::size_t>(a)]) += result.f.segment<2>(2 * a);
-      });
+  sweep_solid(block, {state.mixed.data() + block.first_state, recovery.data()}, x, [&](int e, SolidResult& result) {
+    const auto& nodes = block.nodes[static_cast<std::size_t>(e)];
+    for (int a = 0; a < 6; ++a) r.segment<2>(2 * nodes[static_cast<std::size_t>(a)]) += result.f.segment<2>(2 * a);
+  });
 }
 
 Eigen::VectorXd System::region_forces(const State& state, std::string_view region) const {

@@ -17,18 +17,18 @@ using SparseMatrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
 
 /// One group of elements that scatter together: unknown lists, transformation and places in the matrix.
 struct ScatterMap {
-  int local = 0;                        ///< full dofs per element (constant within a group of solids; per element else)
-  std::vector<int> first_dof, first_unknown, first_place;   ///< offsets per element, one past the end
-  std::vector<int> dofs;                ///< full dofs
-  std::vector<int> unknowns;            ///< q indices
-  std::vector<int> places;              ///< value index of each pair a >= b of unknowns, packed by columns
-  std::vector<char> plain;              ///< 1: unknowns == dofs, identity transformation
+  int local = 0;  ///< full dofs per element (constant within a group of solids; per element else)
+  std::vector<int> first_dof, first_unknown, first_place;  ///< offsets per element, one past the end
+  std::vector<int> dofs;                                   ///< full dofs
+  std::vector<int> unknowns;                               ///< q indices
+  std::vector<int> places;  ///< value index of each pair a >= b of unknowns, packed by columns
+  std::vector<char> plain;  ///< 1: unknowns == dofs, identity transformation
 };
 
 struct Assembly {
   double energy = 0;
-  Eigen::VectorXd gradient;             ///< dPi/dq, contact forces not included
-  SparseMatrix hessian;                 ///< lower triangle
+  Eigen::VectorXd gradient;  ///< dPi/dq, contact forces not included
+  SparseMatrix hessian;      ///< lower triangle
 };
 
 class System {
@@ -80,7 +80,7 @@ class System {
   [[nodiscard]] const SparseMatrix& pattern() const { return pattern_; }
 
  private:
-  struct Row {                          ///< full dof = sum c_k q_k + constant, for slave and ground dofs
+  struct Row {  ///< full dof = sum c_k q_k + constant, for slave and ground dofs
     std::vector<int> unknown;
     std::vector<double> c;
   };
@@ -97,24 +97,25 @@ class System {
   void pull_back(const Eigen::VectorXd& r_full, const std::vector<Row>& rows, Eigen::VectorXd& g) const;
   void add_ground_curvature(const State& state, const Eigen::VectorXd& r_full, double* values) const;
   double add_loads(const State& state, const Loading& loading, Eigen::VectorXd* g, double* values) const;
-  void add_solid_forces(const SolidBlock& block, const State& state, const Eigen::VectorXd& x, Eigen::VectorXd& r) const;
+  void add_solid_forces(const SolidBlock& block, const State& state, const Eigen::VectorXd& x,
+                        Eigen::VectorXd& r) const;
   [[nodiscard]] double bound_energy(const State& state, const Eigen::VectorXd& x, double ramp) const;
 
   Model model_;
   std::vector<ContactPoint> contacts_;
   std::vector<std::pair<int, int>> pair_ranges_;
   int first_ground_contact_ = 0;
-  std::vector<int> row_of_dof_;         ///< -1: plain
-  std::vector<Row> rows_;               ///< at theta = 0; ground rows are refreshed per state
-  std::vector<int> ground_index_;       ///< ground list position of a plane node, -1 none
-  std::vector<int> master_of_;          ///< plane node's master, -1 none
+  std::vector<int> row_of_dof_;    ///< -1: plain
+  std::vector<Row> rows_;          ///< at theta = 0; ground rows are refreshed per state
+  std::vector<int> ground_index_;  ///< ground list position of a plane node, -1 none
+  std::vector<int> master_of_;     ///< plane node's master, -1 none
   std::vector<Vec2> slave_normal_;
   int mixed_count_ = 0;
   SparseMatrix pattern_;
   std::vector<double> constant_values_;
-  SparseMatrix constant_full_;          ///< constant blocks on full dofs (all plain)
+  SparseMatrix constant_full_;  ///< constant blocks on full dofs (all plain)
   std::vector<ScatterMap> solid_maps_, layer_maps_, spring_maps_;
-  std::vector<int> ground_places_;      ///< per ground node: 15 places of (g, tau, d, s, theta)
+  std::vector<int> ground_places_;  ///< per ground node: 15 places of (g, tau, d, s, theta)
   int theta_place_ = 0;
 };
 

@@ -85,7 +85,8 @@ void System::number_contacts() {
     const int first = static_cast<int>(contacts_.size());
     for (std::size_t k = 0; k < pair.slave.size(); ++k) {
       const auto s = static_cast<std::size_t>(pair.slave[k]);
-      if (master_of_[s] >= 0) throw std::invalid_argument("pair '" + pair.name + "': a node is slave in two interfaces");
+      if (master_of_[s] >= 0)
+        throw std::invalid_argument("pair '" + pair.name + "': a node is slave in two interfaces");
       master_of_[s] = pair.master[k];
       slave_normal_[s] = pair.normal[k];
       contacts_.push_back({plane_dof(pair.slave[k], 0), plane_dof(pair.slave[k], 1), pair.gap[k], pair.interference[k],
@@ -117,7 +118,8 @@ void System::build_rows() {
   };
   for (int node : model_.ground.nodes)
     for (int c = 0; c < 2; ++c)
-      add(plane_dof(node, c), {{plane_dof(node, 0), plane_dof(node, 1), g0, g0 + 1, g0 + 2}, std::vector<double>(5, 0)});
+      add(plane_dof(node, c),
+          {{plane_dof(node, 0), plane_dof(node, 1), g0, g0 + 1, g0 + 2}, std::vector<double>(5, 0)});
   for (const auto& pair : model_.pairs) {
     for (std::size_t k = 0; k < pair.slave.size(); ++k) {
       const Vec2 n = pair.normal[k], t{n.y(), -n.x()};
@@ -191,8 +193,7 @@ void System::add_group(ScatterMap& map, const std::vector<std::vector<int>>& dof
     for (std::size_t b = 0; b < unknowns.size(); ++b)
       for (std::size_t a = b; a < unknowns.size(); ++a)
         triplets.emplace_back(std::max(unknowns[a], unknowns[b]), std::min(unknowns[a], unknowns[b]), 0.0);
-    map.first_place.push_back(map.first_place.back() +
-                              static_cast<int>(unknowns.size() * (unknowns.size() + 1) / 2));
+    map.first_place.push_back(map.first_place.back() + static_cast<int>(unknowns.size() * (unknowns.size() + 1) / 2));
   }
 }
 

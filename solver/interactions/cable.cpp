@@ -32,7 +32,7 @@ CablePath cable_path(const Cable& cable, double theta) {
   // orientation is fixed by the sign of the area A -> far side -> B.
   const Vec2 away = cable.pulley - cable.joint;
   const double cross = CA.x() * away.y() - CA.y() * away.x();
-  const double turn = cross < 0 ? -1.0 : 1.0;   // turning from CA towards `away`
+  const double turn = cross < 0 ? -1.0 : 1.0;  // turning from CA towards `away`
   double angle = std::atan2(CA.x() * CB.y() - CA.y() * CB.x(), CA.dot(CB)) * turn;
   if (angle < 0) angle += 2 * std::numbers::pi;
   const double gA = std::acos(std::min(1.0, cable.radius / CA.norm()));

@@ -14,15 +14,15 @@ namespace hoofload::solver {
 using Vec2 = Eigen::Vector2d;
 
 struct Cable {
-  Vec2 insertion = Vec2::Zero();     ///< A
-  Vec2 pulley = Vec2::Zero();        ///< centre of the pulley
-  double radius = 1;                 ///< of the cable's centreline on the pulley
-  Vec2 joint = Vec2::Zero();         ///< C, the centre about which B turns
-  Vec2 arm = Vec2::Zero();           ///< a = B - C at theta = extension = 0
-  double extension = 0;              ///< prescribed rotation of B against the ground [rad]
-  double stiffness = 0;              ///< k
-  double slack_length = 0;           ///< L0
-  std::optional<double> tension;     ///< given tension instead of the elastic law
+  Vec2 insertion = Vec2::Zero();  ///< A
+  Vec2 pulley = Vec2::Zero();     ///< centre of the pulley
+  double radius = 1;              ///< of the cable's centreline on the pulley
+  Vec2 joint = Vec2::Zero();      ///< C, the centre about which B turns
+  Vec2 arm = Vec2::Zero();        ///< a = B - C at theta = extension = 0
+  double extension = 0;           ///< prescribed rotation of B against the ground [rad]
+  double stiffness = 0;           ///< k
+  double slack_length = 0;        ///< L0
+  std::optional<double> tension;  ///< given tension instead of the elastic law
 };
 
 /// Length and its first two derivatives by theta, wrap angle, tangent points and unit tangents (away from the pulley).
@@ -37,7 +37,7 @@ struct CablePath {
 [[nodiscard]] double cable_tension(const Cable& cable, const CablePath& path);
 
 struct CableValue {
-  double energy = 0, moment = 0, stiffness = 0;   ///< potential, d/dtheta, d2/dtheta2
+  double energy = 0, moment = 0, stiffness = 0;  ///< potential, d/dtheta, d2/dtheta2
 };
 [[nodiscard]] CableValue evaluate(const Cable& cable, double theta);
 

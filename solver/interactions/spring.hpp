@@ -14,7 +14,7 @@
 namespace hoofload::solver {
 
 struct Coefficient {
-  int dof;      ///< full dof (model.hpp numbering)
+  int dof;  ///< full dof (model.hpp numbering)
   double c;
 };
 
@@ -22,11 +22,11 @@ using SpringLaw = std::variant<TwoSided, OneSided, StickSlip>;
 
 struct Spring {
   std::vector<Coefficient> measure;
-  double offset = 0;             ///< q at rest [mm]
+  double offset = 0;  ///< q at rest [mm]
   SpringLaw law;
-  double ramped_preload = 0;     ///< preload at full fit-up, multiplied by the fit-up ramp [N] (TwoSided)
-  int normal_partner = -1;       ///< StickSlip: index of the OneSided spring in the same group whose force bounds it
-  double friction = 0;           ///< coefficient for that bound
+  double ramped_preload = 0;  ///< preload at full fit-up, multiplied by the fit-up ramp [N] (TwoSided)
+  int normal_partner = -1;    ///< StickSlip: index of the OneSided spring in the same group whose force bounds it
+  double friction = 0;        ///< coefficient for that bound
   Eigen::Vector3d place = Eigen::Vector3d::Zero();  ///< where it acts, for reports [mm]
 };
 

@@ -28,7 +28,7 @@ std::vector<int> elimination_tree(const NodeGraph& graph, const std::vector<int>
   std::vector<int> parent(order.size(), -1), ancestor(order.size(), -1);
   for (int i = 0; i < static_cast<int>(order.size()); ++i) {
     each_earlier(graph, order, position, i, [&](int k) {
-      while (k != -1 && k != i) {       // climbs to the root of k's tree, shortening the way for the next climb
+      while (k != -1 && k != i) {  // climbs to the root of k's tree, shortening the way for the next climb
         const auto at = static_cast<std::size_t>(k);
         const int next = ancestor[at];
         ancestor[at] = i;

@@ -36,8 +36,8 @@ void Factorisation::add_child_to_panel(const Front& child, const Front& front) {
   const int* place = plan_.row_in_parent.data() + child.first_row;
   const double* from = updates_.data() + child.update;
   for (int j = 0; j < child.rows_in_parent_panel; ++j, from += child.update_rows) {
-    double* to = panels_.data() + front.panel +
-                 static_cast<std::size_t>(place[j]) * static_cast<std::size_t>(front.height());
+    double* to =
+        panels_.data() + front.panel + static_cast<std::size_t>(place[j]) * static_cast<std::size_t>(front.height());
     for (int i = j; i < child.updates; ++i) to[place[i]] += from[i];
   }
 }
@@ -45,8 +45,8 @@ void Factorisation::add_child_to_panel(const Front& child, const Front& front) {
 void Factorisation::add_child_to_update(const Front& child, const Front& front) {
   const int* place = plan_.row_in_parent.data() + child.first_row;
   const int first = child.rows_in_parent_panel;
-  const double* from = updates_.data() + child.update +
-                       static_cast<std::size_t>(first) * static_cast<std::size_t>(child.update_rows);
+  const double* from =
+      updates_.data() + child.update + static_cast<std::size_t>(first) * static_cast<std::size_t>(child.update_rows);
   for (int j = first; j < child.updates; ++j, from += child.update_rows) {
     double* to = updates_.data() + front.update +
                  static_cast<std::size_t>(place[j] - front.pivot_rows) * static_cast<std::size_t>(front.update_rows) -

@@ -45,8 +45,8 @@ class Factorisation {
 
   Plan plan_;
   Eigen::VectorXd panels_, updates_;
-  std::vector<double> values_;          ///< entries of the last call, in the order of Plan::source
-  std::vector<char> stale_;             ///< per front: 1 if its panel and update matrix do not belong to values_
+  std::vector<double> values_;  ///< entries of the last call, in the order of Plan::source
+  std::vector<char> stale_;     ///< per front: 1 if its panel and update matrix do not belong to values_
   bool factored_ = false;
   int fronts_done_ = 0;
 };

@@ -11,7 +11,7 @@ namespace {
 
 using Packet = Eigen::internal::packet_traits<double>::type;
 constexpr int width = Eigen::internal::packet_traits<double>::size;
-constexpr int tile_rows = 2 * width < 4 ? 4 : 2 * width;   // a multiple of the 4 columns of a tile
+constexpr int tile_rows = 2 * width < 4 ? 4 : 2 * width;  // a multiple of the 4 columns of a tile
 static_assert(width >= 2, "the kernels need packets of at least two doubles");
 
 inline Packet load(const double* p) { return Eigen::internal::ploadu<Packet>(p); }
@@ -50,9 +50,14 @@ inline Tile product(const double* left, const double* right, std::ptrdiff_t stri
 /// place - t, place having stride.
 inline Tile difference(const double* place, std::ptrdiff_t stride, const Tile& t) {
   const double *c1 = place + stride, *c2 = c1 + stride, *c3 = c2 + stride;
-  return {minus(load(place), t.a0),      minus(load(c1), t.a1),         minus(load(c2), t.a2),
-          minus(load(c3), t.a3),         minus(load(place + width), t.b0), minus(load(c1 + width), t.b1),
-          minus(load(c2 + width), t.b2), minus(load(c3 + width), t.b3)};
+  return {minus(load(place), t.a0),
+          minus(load(c1), t.a1),
+          minus(load(c2), t.a2),
+          minus(load(c3), t.a3),
+          minus(load(place + width), t.b0),
+          minus(load(c1 + width), t.b1),
+          minus(load(c2 + width), t.b2),
+          minus(load(c3 + width), t.b3)};
 }
 
 inline void put(double* place, std::ptrdiff_t stride, const Tile& t) {
@@ -133,7 +138,7 @@ bool factor_four(double* panel, std::ptrdiff_t stride, int first, int j, int hei
   if (!factor_block(at(j, j), stride, f)) return false;
   solve_right(t, f);
   put(at(top, j), stride, t);
-  put(at(j, j), stride, f);              // the tile's rows above and in the block were not meant
+  put(at(j, j), stride, f);  // the tile's rows above and in the block were not meant
   for (int i = top + tile_rows; i < height; i += tile_rows) {
     t = difference(at(i, j), stride, product(at(i, first), at(j, first), stride, depth));
     solve_right(t, f);

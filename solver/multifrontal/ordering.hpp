@@ -11,10 +11,10 @@ using SparseMatrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
 
 /// Undirected graph of nodes; a node is a group of unknowns that depend on each other and on the same others.
 struct NodeGraph {
-  std::vector<int> first_unknown;       ///< per node, one past the end
-  std::vector<int> unknown;             ///< unknowns of each node, ascending
-  std::vector<int> first_neighbour;     ///< per node, one past the end
-  std::vector<int> neighbour;           ///< the other nodes it depends on
+  std::vector<int> first_unknown;    ///< per node, one past the end
+  std::vector<int> unknown;          ///< unknowns of each node, ascending
+  std::vector<int> first_neighbour;  ///< per node, one past the end
+  std::vector<int> neighbour;        ///< the other nodes it depends on
 
   [[nodiscard]] int size() const { return static_cast<int>(first_unknown.size()) - 1; }
   [[nodiscard]] int weight(int node) const {

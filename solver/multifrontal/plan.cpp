@@ -13,8 +13,8 @@ int padded(int n, int multiple) { return (n + multiple - 1) / multiple * multipl
 
 /// A matrix entry enters at the front that eliminates the first of its two unknowns.
 struct Entry {
-  int value;                            ///< index among the matrix values
-  int column, row;                      ///< positions, column <= row
+  int value;        ///< index among the matrix values
+  int column, row;  ///< positions, column <= row
 };
 
 std::vector<Entry> entries_of(const SparseMatrix& lower, const std::vector<int>& position) {
@@ -143,8 +143,8 @@ void map_entries(const std::vector<Entry>& all, const std::vector<int>& front_of
     const std::size_t k = f.first_entry + f.entries++;
     plan.source[k] = e.value;
     const auto column = static_cast<std::size_t>(e.column - f.first_pivot);
-    plan.target[k] = f.panel + column * static_cast<std::size_t>(f.height()) +
-                     static_cast<std::size_t>(storage_row(plan, f, e.row));
+    plan.target[k] =
+        f.panel + column * static_cast<std::size_t>(f.height()) + static_cast<std::size_t>(storage_row(plan, f, e.row));
   }
 }
 

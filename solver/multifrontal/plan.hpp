@@ -20,26 +20,26 @@ struct Front {
   int columns = 0;                      ///< pivots, padded
   int pivot_rows = 0, update_rows = 0;  ///< padded; a panel column is pivot_rows + update_rows long
   int parent = -1;
-  int rows_in_parent_panel = 0;         ///< leading update rows that are pivots of the parent
-  std::size_t first_row = 0;            ///< of its update rows in Plan::row and Plan::row_in_parent
+  int rows_in_parent_panel = 0;              ///< leading update rows that are pivots of the parent
+  std::size_t first_row = 0;                 ///< of its update rows in Plan::row and Plan::row_in_parent
   std::size_t first_entry = 0, entries = 0;  ///< matrix entries that enter here
-  std::size_t panel = 0, update = 0;    ///< offsets of its storage
-  int first_child = 0, children = 0;    ///< in Plan::child
+  std::size_t panel = 0, update = 0;         ///< offsets of its storage
+  int first_child = 0, children = 0;         ///< in Plan::child
 
   [[nodiscard]] int height() const { return pivot_rows + update_rows; }
 };
 
 struct Plan {
-  int size = 0;                         ///< unknowns
-  std::vector<int> original;            ///< unknown at each position
-  std::vector<Front> fronts;            ///< children before parents
+  int size = 0;               ///< unknowns
+  std::vector<int> original;  ///< unknown at each position
+  std::vector<Front> fronts;  ///< children before parents
   std::vector<int> child;
-  std::vector<int> row;                 ///< positions of all update rows, ascending within a front
-  std::vector<int> row_in_parent;       ///< storage row in the parent's panel
-  std::vector<int> source;              ///< entry's index among the matrix values
-  std::vector<std::size_t> target;      ///< its index in the panels
+  std::vector<int> row;             ///< positions of all update rows, ascending within a front
+  std::vector<int> row_in_parent;   ///< storage row in the parent's panel
+  std::vector<int> source;          ///< entry's index among the matrix values
+  std::vector<std::size_t> target;  ///< its index in the panels
   std::size_t panel_size = 0, update_size = 0;
-  int highest = 0;                      ///< largest height of a front
+  int highest = 0;  ///< largest height of a front
 
   [[nodiscard]] std::span<const int> rows(const Front& f) const {
     return {row.data() + f.first_row, static_cast<std::size_t>(f.updates)};

@@ -39,8 +39,8 @@ Forest maximal_supernodes(const NodeGraph& graph) {
   std::vector<int> super_of(order.size());
   for (std::size_t k = 0; k < order.size(); ++k) {
     const int weight = graph.weight(order[k]);
-    const bool joins = k > 0 && parent[k - 1] == static_cast<int>(k) &&
-                       height[k - 1] == height[k] + graph.weight(order[k - 1]);
+    const bool joins =
+        k > 0 && parent[k - 1] == static_cast<int>(k) && height[k - 1] == height[k] + graph.weight(order[k - 1]);
     if (!joins) {
       forest.super.nodes.emplace_back();
       forest.size.push_back({0, static_cast<double>(height[k]), 0});

@@ -64,7 +64,7 @@ int main(int argc, char** argv) {
     TendonSlack slack;
     Total total;
     for (const Case& run : runs) add_run(run, kind, catalogue, density, slack, &run == &runs.front(), total);
-    std::cout << name_of(kind) << ", all: build " << total.build << " s, solve " << total.solve << " s, " << total.iterations
-              << " steps, " << total.factorisations << " factorisations\n";
+    std::cout << name_of(kind) << ", all: build " << total.build << " s, solve " << total.solve << " s, "
+              << total.iterations << " steps, " << total.factorisations << " factorisations\n";
   }
 }

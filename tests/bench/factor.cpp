@@ -79,10 +79,11 @@ void measure(double density) {
   Eigen::SimplicialLDLT<SparseMatrix, Eigen::Lower, Eigen::AMDOrdering<int>> reference;
   reference.analyzePattern(A);
   const double simplicial = fastest_ms(5, [&] { reference.factorize(A); });
-  std::cout << "density " << density << ": unknowns " << A.cols() << ", entries " << A.nonZeros() << ", fronts " << fronts
-            << ", backward error " << backward_error(A, x, b) << "\n  analyse " << analyse << " ms, factor " << whole
-            << ", one contact changed " << part << " (" << redone << " fronts), solve " << solve << "; simplicial L D L^T "
-            << simplicial << "\n  ratios: " << simplicial / whole << " whole, " << simplicial / part << " one contact\n";
+  std::cout << "density " << density << ": unknowns " << A.cols() << ", entries " << A.nonZeros() << ", fronts "
+            << fronts << ", backward error " << backward_error(A, x, b) << "\n  analyse " << analyse << " ms, factor "
+            << whole << ", one contact changed " << part << " (" << redone << " fronts), solve " << solve
+            << "; simplicial L D L^T " << simplicial << "\n  ratios: " << simplicial / whole << " whole, "
+            << simplicial / part << " one contact\n";
 }
 
 }  // namespace

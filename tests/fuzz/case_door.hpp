@@ -7,9 +7,9 @@
 #include <fstream>
 #include <nlohmann/json.hpp>
 #include <sstream>
+#include <stdexcept>
 #include <string>
 #include <vector>
-#include <stdexcept>
 
 namespace hoofload::fuzz {
 
@@ -20,10 +20,13 @@ inline std::vector<std::string> seed_cases() {
   demo << stream.rdbuf();
   if (demo.str().empty()) throw std::runtime_error("run from the root of the source tree");
   return {demo.str(),
-          "schema = 1\n[load]\nphases = [\"press\", \"stance\"]\nforce = \"2500 N\"\n[ground]\ntype = \"elastic\"\nmaterial = \"turf\"\n",
-          "schema = 1\n[shoe]\ntype = \"heart bar\"\nattachment = \"glued\"\n[pad]\ntype = \"rim\"\nmaterial = \"leather\"\nthickness = \"1/8 in\"\n"
+          "schema = 1\n[load]\nphases = [\"press\", \"stance\"]\nforce = \"2500 N\"\n[ground]\ntype = "
+          "\"elastic\"\nmaterial = \"turf\"\n",
+          "schema = 1\n[shoe]\ntype = \"heart bar\"\nattachment = \"glued\"\n[pad]\ntype = \"rim\"\nmaterial = "
+          "\"leather\"\nthickness = \"1/8 in\"\n"
           "[materials]\n\"sole horn\".E = \"150 MPa\"\n",
-          "schema = 1\n[foot]\npalmar_angle = \"10 deg\"\ntoe_angle = \"52 deg\"\nhl_distal = \"24 mm\"\nhl_proximal = \"17 mm\"\n"
+          "schema = 1\n[foot]\npalmar_angle = \"10 deg\"\ntoe_angle = \"52 deg\"\nhl_distal = \"24 mm\"\nhl_proximal = "
+          "\"17 mm\"\n"
           "[[option]]\nname = \"bare\"\nshoe.type = \"bare\"\n",
           ""};
 }
@@ -42,8 +45,11 @@ inline bool through_the_door(const std::string& text, const scenarios::MaterialW
   for (const auto& run : reading.runs) {
     const std::string resolved = scenarios::resolved_case_toml(run);
     const auto again = scenarios::read_case(resolved, "resolved.toml", words);
-    if (again.runs.size() != 1) throw std::logic_error("a resolved case must be good:\n" + resolved + scenarios::error_text(again.errors.at(0)));
-    if (scenarios::resolved_case_toml(again.runs[0]) != resolved) throw std::logic_error("a resolved case must read back:\n" + resolved + "\n--- became ---\n" + scenarios::resolved_case_toml(again.runs[0]));
+    if (again.runs.size() != 1)
+      throw std::logic_error("a resolved case must be good:\n" + resolved + scenarios::error_text(again.errors.at(0)));
+    if (scenarios::resolved_case_toml(again.runs[0]) != resolved)
+      throw std::logic_error("a resolved case must read back:\n" + resolved + "\n--- became ---\n" +
+                             scenarios::resolved_case_toml(again.runs[0]));
   }
   return true;
 }

@@ -11,15 +11,73 @@ namespace hoofload::fuzz {
 
 /// Fragments that case files are made of, and ones that have broken parsers.
 inline const std::vector<std::string>& fragments() {
-  static const std::vector<std::string> list = {
-      "[", "]", "[[", "]]", "[&", "{", "}", "=", "\"", "'", "\"\"\"", "'''", "\\", "\\u0000", "\\uD800", "#", "\n", "\r", ".", ",",
-      "\xff", "\xc3", "\xc3(", "\xed\xa0\x80", std::string(1, '\0'), "\xef\xbb\xbf", "nan", "inf", "-inf", "1e999", "-0", "0x", "1_0",
-      "1979-05-27", "07:32:00", "true", "9223372036854775808", "mm", "in", "deg", "kg", "1/0 in", "1 1/4 in", "-3 mm", "1e308 mm",
-      "[[option]]\n", "[option.shoe]\n", "name = \"a\"\n", "shoe = {}\n", "shoe.type = \"bare\"\n", "shoe.type = \"heart bar\"\n",
-      "packing.region = \"full sole\"\n", "pad = { type = \"full\", material = \"leather\" }\n", "[materials]\n",
-      "\"mild steel\".E = \"1 GPa\"\n", "lamellae.C20 = \"0 MPa\"\n", "[foot]\n", "palmar_angle = \"35 deg\"\n",
-      "toe_angle = \"35 deg\"\n", "hl_distal = \"60 mm\"\n", "sole_depth_tip = \"3 mm\"\n", "[a.b.c.d.e.f.g.h.i.j.k]\n",
-      "phases = [\"press\"]\n", "force = \"1 N\"\n", "x = [[[[[[[[[[[[\n", "ground.type = \"elastic\"\n", "study.seed = -1\n"};
+  static const std::vector<std::string> list = {"[",
+                                                "]",
+                                                "[[",
+                                                "]]",
+                                                "[&",
+                                                "{",
+                                                "}",
+                                                "=",
+                                                "\"",
+                                                "'",
+                                                "\"\"\"",
+                                                "'''",
+                                                "\\",
+                                                "\\u0000",
+                                                "\\uD800",
+                                                "#",
+                                                "\n",
+                                                "\r",
+                                                ".",
+                                                ",",
+                                                "\xff",
+                                                "\xc3",
+                                                "\xc3(",
+                                                "\xed\xa0\x80",
+                                                std::string(1, '\0'),
+                                                "\xef\xbb\xbf",
+                                                "nan",
+                                                "inf",
+                                                "-inf",
+                                                "1e999",
+                                                "-0",
+                                                "0x",
+                                                "1_0",
+                                                "1979-05-27",
+                                                "07:32:00",
+                                                "true",
+                                                "9223372036854775808",
+                                                "mm",
+                                                "in",
+                                                "deg",
+                                                "kg",
+                                                "1/0 in",
+                                                "1 1/4 in",
+                                                "-3 mm",
+                                                "1e308 mm",
+                                                "[[option]]\n",
+                                                "[option.shoe]\n",
+                                                "name = \"a\"\n",
+                                                "shoe = {}\n",
+                                                "shoe.type = \"bare\"\n",
+                                                "shoe.type = \"heart bar\"\n",
+                                                "packing.region = \"full sole\"\n",
+                                                "pad = { type = \"full\", material = \"leather\" }\n",
+                                                "[materials]\n",
+                                                "\"mild steel\".E = \"1 GPa\"\n",
+                                                "lamellae.C20 = \"0 MPa\"\n",
+                                                "[foot]\n",
+                                                "palmar_angle = \"35 deg\"\n",
+                                                "toe_angle = \"35 deg\"\n",
+                                                "hl_distal = \"60 mm\"\n",
+                                                "sole_depth_tip = \"3 mm\"\n",
+                                                "[a.b.c.d.e.f.g.h.i.j.k]\n",
+                                                "phases = [\"press\"]\n",
+                                                "force = \"1 N\"\n",
+                                                "x = [[[[[[[[[[[[\n",
+                                                "ground.type = \"elastic\"\n",
+                                                "study.seed = -1\n"};
   return list;
 }
 
@@ -43,8 +101,12 @@ struct Mutator {
       case 0:
         if (!text.empty()) text[below(text.size())] = static_cast<char>(random());
         break;
-      case 1: text.erase(at, 1 + below(8)); break;
-      case 2: text.insert(at, fragments()[below(fragments().size())]); break;
+      case 1:
+        text.erase(at, 1 + below(8));
+        break;
+      case 2:
+        text.insert(at, fragments()[below(fragments().size())]);
+        break;
       case 3: {
         const auto [start, length] = line(text);
         text.erase(start, length);
@@ -66,7 +128,9 @@ struct Mutator {
         if (digit != std::string::npos) text[digit] = static_cast<char>('0' + below(10));
         break;
       }
-      case 7: text.resize(at); break;
+      case 7:
+        text.resize(at);
+        break;
       default: {
         const std::size_t from = below(text.size() + 1);
         text.insert(at, text.substr(from, below(64)));

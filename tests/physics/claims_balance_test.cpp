@@ -15,12 +15,13 @@ void heart(Case& c) { c.shoeing.shoe.type = mesh::ShoeType::heart_bar; }
 
 const Feet& feet(ModelKind model) {
   const auto solve = [](ModelKind kind, double density) {
-    Case open = open_steel(kind, density, {Phase::swing, Phase::standing, Phase::midstance, Phase::breakover, Phase::press});
+    Case open =
+        open_steel(kind, density, {Phase::swing, Phase::standing, Phase::midstance, Phase::breakover, Phase::press});
     open.load.force = 2500;
     open.load.tendon_force = 800;
-    return Feet({open, changed(open, "set back", {set_back(6)}), changed(open, "wedge", {wedge}), changed(open, "bare", {bare}),
-                 changed(open, "glued", {glued}), changed(open, "taped", {taped}), changed(open, "heart bar", {heart}),
-                 changed(open, "plate, packed before", {plate, packed_before(1)}),
+    return Feet({open, changed(open, "set back", {set_back(6)}), changed(open, "wedge", {wedge}),
+                 changed(open, "bare", {bare}), changed(open, "glued", {glued}), changed(open, "taped", {taped}),
+                 changed(open, "heart bar", {heart}), changed(open, "plate, packed before", {plate, packed_before(1)}),
                  changed(open, "pad, packed after", {pad, packed_after()})});
   };
   static const Feet ring = solve(ModelKind::axisymmetric, 0.5);

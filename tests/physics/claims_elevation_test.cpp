@@ -19,7 +19,8 @@ const Feet& feet() {
 
 TEST(Elevation, six_degrees_at_trot_midstance_lower_tendon_and_navicular_force) {
   for (const char* key : {"ddft_force", "ddft_moment", "navicular_force"}) {
-    const double before = feet().value("open steel", Phase::midstance, key), after = feet().value("wedge", Phase::midstance, key);
+    const double before = feet().value("open steel", Phase::midstance, key),
+                 after = feet().value("wedge", Phase::midstance, key);
     std::printf("Elevation: %s %.1f to %.1f (%+.1f %%)\n", key, before, after, 100 * (after / before - 1));
     EXPECT_LT(after, 0.98 * before) << key;
   }

@@ -29,19 +29,22 @@ void on_each_pair(const Feet& a, const Feet& b, Visit&& visit) {
       const PhaseResult &one = a.all()[r].models.front().phases[p], &two = b.all()[r].models.front().phases[p];
       ASSERT_TRUE(one.solved && two.solved) << one.why << two.why;
       for (const auto& [key, reading] : one.values)
-        visit(a.all()[r].run.name + ", " + std::string(scenarios::name_of(one.phase)) + ", " + key, reading, two.values.at(key));
+        visit(a.all()[r].run.name + ", " + std::string(scenarios::name_of(one.phase)) + ", " + key, reading,
+              two.values.at(key));
     }
 }
 
 TEST_P(Shod, a_left_foot_gives_the_numbers_of_a_right_one) {
   std::vector<Case> right = three_shoeings(GetParam(), 0.35), left = right;
   for (Case& c : left) c.horse.limb = scenarios::Limb::left_fore;
-  on_each_pair(Feet(right), Feet(left), [](const std::string& what, const auto& a, const auto& b) { EXPECT_EQ(a.value, b.value) << what; });
+  on_each_pair(Feet(right), Feet(left),
+               [](const std::string& what, const auto& a, const auto& b) { EXPECT_EQ(a.value, b.value) << what; });
 }
 
 TEST_P(Shod, the_same_case_gives_the_same_bits_twice) {
   const std::vector<Case> runs = three_shoeings(GetParam(), 0.35);
-  on_each_pair(Feet(runs), Feet(runs), [](const std::string& what, const auto& a, const auto& b) { EXPECT_EQ(a.value, b.value) << what; });
+  on_each_pair(Feet(runs), Feet(runs),
+               [](const std::string& what, const auto& a, const auto& b) { EXPECT_EQ(a.value, b.value) << what; });
 }
 
 TEST_P(Shod, halved_load_steps_change_no_value_by_more_than_its_bar) {
@@ -73,7 +76,8 @@ TEST_P(Shod, a_finer_mesh_moves_19_values_in_20_by_no_more_than_their_bar) {
     ++outside;
     std::printf("Outside its bar: %s %.5g -> %.5g, bar %.3g\n", what.c_str(), a.value, b.value, a.bar);
   });
-  std::printf("Finer mesh, %s: %d of %d outside\n", std::string(scenarios::name_of(GetParam())).c_str(), outside, readings);
+  std::printf("Finer mesh, %s: %d of %d outside\n", std::string(scenarios::name_of(GetParam())).c_str(), outside,
+              readings);
   EXPECT_GT(readings, 100);
   EXPECT_LE(20 * outside, readings);
 }
@@ -82,7 +86,8 @@ TEST(ElasticBone, changes_sink_and_shares_of_the_ring_by_a_few_percent) {
   const Case rigid = open_steel(ModelKind::axisymmetric, 0.5, {Phase::standing});
   const Feet feet({rigid, changed(rigid, "elastic", {[](Case& c) { c.study.bone = scenarios::Bone::elastic; }})});
   for (const char* key : {"bone_sink", "bone_share_lamellae", "corium_pressure_mean"}) {
-    const double before = feet.value("open steel", Phase::standing, key), after = feet.value("elastic", Phase::standing, key);
+    const double before = feet.value("open steel", Phase::standing, key),
+                 after = feet.value("elastic", Phase::standing, key);
     std::printf("Elastic bone: %s %.4f to %.4f (%+.2f %%)\n", key, before, after, 100 * (after / before - 1));
     EXPECT_NE(after, before);
     EXPECT_NEAR(after, before, 0.03 * before) << key;

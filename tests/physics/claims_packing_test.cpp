@@ -20,12 +20,14 @@ const Feet& filled_feet(ModelKind model) {
                  changed(open, "10 mm sole", {plate, packed_after(), sole_depth(10)}),
                  changed(open, "8 mm sole", {plate, packed_after(), sole_depth(8)}),
                  changed(open, "12 mm sole, empty", {plate, sole_depth(12)}),
-                 changed(open, "shallow void", {plate, [](Case& c) {
-                                                  c.shoeing.shoe.plate_thickness = c.shoeing.shoe.thickness;
-                                                  c.foot.sole_cup = 0.7;
-                                                  c.load.gait = scenarios::Gait::trot;
-                                                },
-                                                sole_depth(8)})});
+                 changed(open, "shallow void",
+                         {plate,
+                          [](Case& c) {
+                            c.shoeing.shoe.plate_thickness = c.shoeing.shoe.thickness;
+                            c.foot.sole_cup = 0.7;
+                            c.load.gait = scenarios::Gait::trot;
+                          },
+                          sole_depth(8)})});
   };
   static const Feet ring = solve(ModelKind::axisymmetric, 0.5);
   static const Feet side = solve(ModelKind::sagittal, 0.35);
@@ -42,8 +44,8 @@ class Filling : public ::testing::TestWithParam<ModelKind> {
     for (const Phase phase : {Phase::standing, Phase::midstance}) {
       for (const char* name : {less, more})
         std::printf("%s, %s, %s: sole mean %.2f peak %.1f tip %.1f kPa, lamellae %.2f %%\n",
-                    std::string(scenarios::name_of(GetParam())).c_str(), std::string(scenarios::name_of(phase)).c_str(), name,
-                    value(name, phase, "sole_pressure_mean"), value(name, phase, "sole_pressure_peak"),
+                    std::string(scenarios::name_of(GetParam())).c_str(), std::string(scenarios::name_of(phase)).c_str(),
+                    name, value(name, phase, "sole_pressure_mean"), value(name, phase, "sole_pressure_peak"),
                     value(name, phase, "sole_pressure_tip"), value(name, phase, "bone_share_lamellae"));
       EXPECT_GT(value(more, phase, "sole_pressure_mean"), value(less, phase, "sole_pressure_mean"));
       EXPECT_LT(value(more, phase, "bone_share_lamellae"), value(less, phase, "bone_share_lamellae"));

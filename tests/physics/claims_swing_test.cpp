@@ -29,8 +29,9 @@ const Feet& packed_feet(ModelKind model) {
                  changed(open, "plate, before, flush, no clinch", {plate, packed_before(0), no_clinch}),
                  changed(open, "pad, before, flush, no clinch", {pad, packed_before(0), no_clinch}),
                  changed(open, "pad, before, flush", {pad, packed_before(0)}),
-                 changed(open, "pad, before, 1 proud", {pad, packed_before(1)}), changed(open, "pad, after", {pad, packed_after()}),
-                 changed(open, "open, flush", {packed_before(0)}), changed(open, "open, 1 proud", {packed_before(1)})});
+                 changed(open, "pad, before, 1 proud", {pad, packed_before(1)}),
+                 changed(open, "pad, after", {pad, packed_after()}), changed(open, "open, flush", {packed_before(0)}),
+                 changed(open, "open, 1 proud", {packed_before(1)})});
   };
   static const Feet ring = solve(ModelKind::axisymmetric, 0.5);
   static const Feet side = solve(ModelKind::sagittal, 0.35);

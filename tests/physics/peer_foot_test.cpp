@@ -16,9 +16,9 @@ namespace {
 using namespace hoofload;
 using namespace hoofload::tests;
 
-constexpr double kLoad = 2500;          // N on the bone's top
+constexpr double kLoad = 2500;  // N on the bone's top
 constexpr double kMu = 0.56, kKappa = 169;
-constexpr double kFree = 36;            // mm: pressure is read inside; the packing's edge at 41 is singular
+constexpr double kFree = 36;  // mm: pressure is read inside; the packing's edge at 41 is singular
 
 /// a: linear, all bonded. b: finite strain, all bonded. c: finite strain, packing frictionless on sole and ground.
 struct PeerCase {
@@ -37,13 +37,14 @@ materials::Material rubber(bool finite) {
 }
 
 void add_solids(Model& model, const mesh::PlaneMesh& m, bool finite) {
-  const std::map<std::string, std::pair<double, double>> bodies{{"wall", {735, .35}},  {"lamella", {6, .4}},
-                                                                {"bone", {3000, .3}},  {"corium", {1, .45}},
-                                                                {"sole", {230, .38}},  {"shoe", {205000, .3}}};
+  const std::map<std::string, std::pair<double, double>> bodies{{"wall", {735, .35}}, {"lamella", {6, .4}},
+                                                                {"bone", {3000, .3}}, {"corium", {1, .45}},
+                                                                {"sole", {230, .38}}, {"shoe", {205000, .3}}};
   for (const auto& block : m.blocks) {
     const auto it = bodies.find(block.region);
     model.solids.push_back(it != bodies.end()
-                               ? make_solid_block(m, block, model.symmetry, stiff(it->second.first, it->second.second, finite),
+                               ? make_solid_block(m, block, model.symmetry,
+                                                  stiff(it->second.first, it->second.second, finite),
                                                   Formulation::displacement)
                                : make_solid_block(m, block, model.symmetry, rubber(finite), Formulation::mixed));
   }
@@ -103,7 +104,7 @@ std::vector<double> packing_on_sole(const PeerModel& p, const Solved& solved) {
 }
 
 struct PeerNumbers {
-  double sink, share, peak;   // mm, %, MPa per current horizontal area
+  double sink, share, peak;  // mm, %, MPa per current horizontal area
 };
 
 PeerNumbers solve(const PeerCase& c) {
@@ -119,7 +120,7 @@ PeerNumbers solve(const PeerCase& c) {
   for (std::size_t i = 0; i < p.mesh.X.size(); ++i)
     if (p.mesh.X[i].x() < 1e-9 && std::abs(p.mesh.X[i].y() - 90) < 1e-6) n.sink = -solved.u(static_cast<int>(i)).y();
   const std::vector<double> up = packing_on_sole(p, solved);
-  std::vector<Vec2> flat = p.mesh.X;   // current radius, levelled: force over horizontal area
+  std::vector<Vec2> flat = p.mesh.X;  // current radius, levelled: force over horizontal area
   for (int node : mesh::nodes_of(p.mesh.edges.at("itf"))) {
     n.share += 100 * up[static_cast<std::size_t>(node)] / kLoad;
     auto& X = flat[static_cast<std::size_t>(node)];
@@ -128,22 +129,26 @@ PeerNumbers solve(const PeerCase& c) {
   }
   const auto profile = pressure_profile(flat, p.mesh.edges.at("itf"), Symmetry::axisymmetric, up);
   for (std::size_t k = 0; k < profile.node.size(); ++k)
-    if (p.mesh.X[static_cast<std::size_t>(profile.node[k])].x() <= kFree) n.peak = std::max(n.peak, profile.pressure[k]);
+    if (p.mesh.X[static_cast<std::size_t>(profile.node[k])].x() <= kFree)
+      n.peak = std::max(n.peak, profile.pressure[k]);
   return n;
 }
 
 /// `low` to `high`: the share [%] of the three programs.
 void expect_like_peers(const char* name, const PeerNumbers& n, double sink, double low, double high, double peak) {
-  std::printf("Peers %s: sink %.5f mm (%.5f, %+.2f %%), share %.3f %% (%.2f to %.2f), peak %.4f MPa (%.4f, %+.1f %%)\n", name,
-              n.sink, sink, 100 * (n.sink / sink - 1), n.share, low, high, n.peak, peak, 100 * (n.peak / peak - 1));
+  std::printf("Peers %s: sink %.5f mm (%.5f, %+.2f %%), share %.3f %% (%.2f to %.2f), peak %.4f MPa (%.4f, %+.1f %%)\n",
+              name, n.sink, sink, 100 * (n.sink / sink - 1), n.share, low, high, n.peak, peak,
+              100 * (n.peak / peak - 1));
   EXPECT_NEAR(n.sink, sink, 5e-3 * sink);
   EXPECT_GT(n.share, (1 - 5e-3) * low);
   EXPECT_LT(n.share, (1 + 5e-3) * high);
-  EXPECT_NEAR(n.peak, peak, 1e-2 * peak);   // the three differ by 1 % in c
+  EXPECT_NEAR(n.peak, peak, 1e-2 * peak);  // the three differ by 1 % in c
 }
 
 TEST(PeerFoot, linear_and_bonded) { expect_like_peers("a", solve({false, false}), 0.17539, 21.16, 21.18, 0.1071); }
-TEST(PeerFoot, finite_strain_and_bonded) { expect_like_peers("b", solve({true, false}), 0.17374, 20.30, 20.33, 0.1025); }
+TEST(PeerFoot, finite_strain_and_bonded) {
+  expect_like_peers("b", solve({true, false}), 0.17374, 20.30, 20.33, 0.1025);
+}
 TEST(PeerFoot, finite_strain_and_frictionless_packing) {
   expect_like_peers("c", solve({true, true}), 0.17641, 17.87, 18.01, 0.0887);
 }

@@ -7,7 +7,7 @@ namespace hoofload::scenarios {
 namespace {
 
 struct Bad {
-  const char* text;   ///< below "schema = 1\n", so that its first line is line 2
+  const char* text;  ///< below "schema = 1\n", so that its first line is line 2
   int line, column;
   const char* key;
   const char* problem;  ///< part of it
@@ -18,11 +18,12 @@ void expect_found(const std::string& text, const Bad& bad) {
   const CaseReading r = read(text);
   EXPECT_TRUE(r.runs.empty()) << text;
   const auto found = std::find_if(r.errors.begin(), r.errors.end(), [&](const CaseError& e) {
-    return e.at == Location{bad.line, bad.column} && e.key == bad.key && e.problem.find(bad.problem) != std::string::npos &&
-           e.nearest.find(bad.nearest) != std::string::npos;
+    return e.at == Location{bad.line, bad.column} && e.key == bad.key &&
+           e.problem.find(bad.problem) != std::string::npos && e.nearest.find(bad.nearest) != std::string::npos;
   });
-  EXPECT_NE(found, r.errors.end()) << text << "wanted " << bad.line << ":" << bad.column << " " << bad.key << ": " << bad.problem
-                                   << "\n" << all_errors(r.errors);
+  EXPECT_NE(found, r.errors.end()) << text << "wanted " << bad.line << ":" << bad.column << " " << bad.key << ": "
+                                   << bad.problem << "\n"
+                                   << all_errors(r.errors);
 }
 
 /// The fault, and nothing else, must be reported.
@@ -88,18 +89,23 @@ TEST(CaseErrors, impossible_geometry) {
       {"[shoe]\nsetback = \"24 mm\"\n", 3, 11, "shoe.setback", "misses the shoe", ""},
       {"[foot]\nsole_depth_tip = \"45 mm\"\n", 3, 18, "foot.sole_depth_tip", "deeper than the bone is high", ""},
       {"[foot]\nsole_horn = \"15 mm\"\n", 3, 13, "foot.sole_horn", "no corium", ""},
-      {"[foot]\nwall_thickness_toe = \"15 mm\"\n", 3, 22, "foot.wall_thickness_toe", "thicker than the horn-lamellar", ""},
+      {"[foot]\nwall_thickness_toe = \"15 mm\"\n", 3, 22, "foot.wall_thickness_toe", "thicker than the horn-lamellar",
+       ""},
       {"[foot]\nlamella_end = \"60 mm\"\nbearing_length = \"119 mm\"\n", 3, 15, "foot.lamella_end", "dorsal half", ""},
       {"[foot]\nfrog_length = \"129 mm\"\n", 3, 15, "foot.frog_length", "longer than the foot", ""},
       {"[foot]\ntoe_to_cor = \"129 mm\"\n", 3, 14, "foot.toe_to_cor", "behind the foot", ""},
-      {"[shoe]\ntype = \"full plate\"\nplate_thickness = \"12 mm\"\n", 4, 19, "shoe.plate_thickness", "negative void", ""},
-      {"[shoe]\nlayer_thickness = \"12 mm\"\nlayer_material = \"polyurethane A90\"\n", 3, 19, "shoe.layer_thickness", "as thick as", ""},
+      {"[shoe]\ntype = \"full plate\"\nplate_thickness = \"12 mm\"\n", 4, 19, "shoe.plate_thickness", "negative void",
+       ""},
+      {"[shoe]\nlayer_thickness = \"12 mm\"\nlayer_material = \"polyurethane A90\"\n", 3, 19, "shoe.layer_thickness",
+       "as thick as", ""},
       {"[shoe]\ntoe = \"rocker\"\nrocker_angle = \"40 deg\"\n", 4, 16, "shoe.rocker_angle", "cuts through", ""},
       {"[shoe]\nbreakover = \"80 mm\"\nsetback = \"10 mm\"\n", 3, 13, "shoe.breakover", "behind the coffin joint", ""},
       {"[nails]\nlast = \"140 mm\"\n", 3, 8, "nails.last", "outside the shoe", ""},
       {"[nails]\nfirst = \"80 mm\"\n", 3, 9, "nails.first", "behind the last", ""},
-      {"[packing]\nregion = \"full sole\"\nmaterial = \"silicone A30\"\nthickness = \"30 mm\"\n", 5, 13, "packing.thickness", "deeper than the void", ""},
-      {"[foot]\npalmar_angle = \"-12 deg\"\ntoe_angle = \"50 deg\"\n", 3, 16, "foot.palmar_angle", "foot.hl_distal follows", ""},
+      {"[packing]\nregion = \"full sole\"\nmaterial = \"silicone A30\"\nthickness = \"30 mm\"\n", 5, 13,
+       "packing.thickness", "deeper than the void", ""},
+      {"[foot]\npalmar_angle = \"-12 deg\"\ntoe_angle = \"50 deg\"\n", 3, 16, "foot.palmar_angle",
+       "foot.hl_distal follows", ""},
   };
   for (const Bad& bad : table) expect_found(std::string("schema = 1\n") + bad.text, bad);
 }
@@ -118,8 +124,11 @@ TEST(CaseErrors, contradictions) {
       {"[ground]\ntype = \"elastic\"\n", 3, 8, "ground.type", "is not solved", ""},
       {"[load]\nforce = \"2500 N\"\n", 3, 9, "load.force", "not asked for", ""},
       {"[load]\nphases = [\"press\"]\n", 3, 10, "load.phases", "without a force", ""},
-      {"[shoe]\ntype = \"full plate\"\n[packing]\nregion = \"full sole\"\nmaterial = \"silicone A30\"\nproud = \"1 mm\"\n", 7, 9, "packing.proud", "just fills the void", ""},
-      {"[packing]\nregion = \"full sole\"\nmaterial = \"silicone A30\"\nproud = \"1 mm\"\nthickness = \"3 mm\"\n", 5, 9, "packing.proud", "does not reach the sole", ""},
+      {"[shoe]\ntype = \"full plate\"\n[packing]\nregion = \"full sole\"\nmaterial = \"silicone A30\"\nproud = \"1 "
+       "mm\"\n",
+       7, 9, "packing.proud", "just fills the void", ""},
+      {"[packing]\nregion = \"full sole\"\nmaterial = \"silicone A30\"\nproud = \"1 mm\"\nthickness = \"3 mm\"\n", 5, 9,
+       "packing.proud", "does not reach the sole", ""},
   };
   for (const Bad& bad : table) expect_alone(bad);
 }
@@ -131,8 +140,10 @@ TEST(CaseErrors, a_setting_that_some_option_uses_is_no_contradiction) {
 }
 
 TEST(CaseErrors, packing_before_nailing_without_a_backing_may_stand_proud_of_the_ground_face) {
-  EXPECT_EQ(read("schema = 1\n[packing]\nregion = \"full sole\"\nmaterial = \"silicone A30\"\norder = \"before nailing\"\nproud = \"1 mm\"\n")
-                .errors.size(), 0u);
+  EXPECT_EQ(read("schema = 1\n[packing]\nregion = \"full sole\"\nmaterial = \"silicone A30\"\norder = \"before "
+                 "nailing\"\nproud = \"1 mm\"\n")
+                .errors.size(),
+            0u);
 }
 
 TEST(CaseErrors, all_problems_are_found_in_one_pass_and_in_order) {
@@ -141,19 +152,21 @@ TEST(CaseErrors, all_problems_are_found_in_one_pass_and_in_order) {
       "[foot]\nsole_depth_tip = \"50 mm\"\nsole_depth_tip = \"11 mm\"\n[[option]]\nshoe.setback = \"1/8 kg\"\n");
   std::vector<std::string> places;
   for (const CaseError& e : r.errors) places.push_back(std::to_string(e.at.line) + " " + e.key);
-  EXPECT_EQ(places, (std::vector<std::string>{"1 schema", "2 horse.mass", "4 setback", "5 shoe.web", "6 shoe.type", "7 ",
-                                              "8 shoe.wbe", "10 foot.sole_depth_tip", "11 sole_depth_tip", "12 option",
-                                              "13 shoe.setback"}))
+  EXPECT_EQ(places, (std::vector<std::string>{"1 schema", "2 horse.mass", "4 setback", "5 shoe.web", "6 shoe.type",
+                                              "7 ", "8 shoe.wbe", "10 foot.sole_depth_tip", "11 sole_depth_tip",
+                                              "12 option", "13 shoe.setback"}))
       << all_errors(r.errors);
 }
 
 TEST(CaseErrors, one_fault_of_the_baseline_is_told_once_however_many_options_inherit_it) {
-  const CaseReading r = read("schema = 1\n[shoe]\nweb = \"70 mm\"\n[[option]]\nname = \"a\"\n[[option]]\nname = \"b\"\n");
+  const CaseReading r =
+      read("schema = 1\n[shoe]\nweb = \"70 mm\"\n[[option]]\nname = \"a\"\n[[option]]\nname = \"b\"\n");
   EXPECT_EQ(r.errors.size(), 1u) << all_errors(r.errors);
 }
 
 TEST(CaseErrors, a_fault_of_an_option_points_into_the_option) {
-  const CaseReading r = read("schema = 1\n[shoe]\nweb = \"20 mm\"\n[[option]]\nname = \"a\"\nshoe.setback = \"21 mm\"\n");
+  const CaseReading r =
+      read("schema = 1\n[shoe]\nweb = \"20 mm\"\n[[option]]\nname = \"a\"\nshoe.setback = \"21 mm\"\n");
   ASSERT_EQ(r.errors.size(), 1u) << all_errors(r.errors);
   EXPECT_EQ(r.errors[0].at, (Location{6, 16}));
   EXPECT_EQ(r.errors[0].key, "shoe.setback");

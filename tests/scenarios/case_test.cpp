@@ -4,8 +4,8 @@
 #include "scenarios/case_resolved.hpp"
 #include "tests/scenarios/case_fixture.hpp"
 
-#include <fstream>
 #include <gtest/gtest.h>
+#include <fstream>
 #include <nlohmann/json.hpp>
 #include <sstream>
 
@@ -45,8 +45,10 @@ TEST(Case, given_keys_are_not_called_defaults) {
 
 TEST(Case, options_override_by_dotted_keys_and_by_inline_tables_and_keep_the_rest) {
   const CaseReading r = read(
-      "schema = 1\n[shoe]\nweb = \"20 mm\"\n[[option]]\nname = \"a\"\nshoe.setback = \"1/8 in\"\nfoot.sole_cup = \"8 mm\"\n"
-      "[[option]]\nname = \"b\"\nshoe = { type = \"egg bar\", thickness = \"8 mm\" }\n[[option]]\nname = \"c\"\n[option.shoe]\nweb = \"1 in\"\n");
+      "schema = 1\n[shoe]\nweb = \"20 mm\"\n[[option]]\nname = \"a\"\nshoe.setback = \"1/8 in\"\nfoot.sole_cup = \"8 "
+      "mm\"\n"
+      "[[option]]\nname = \"b\"\nshoe = { type = \"egg bar\", thickness = \"8 mm\" }\n[[option]]\nname = "
+      "\"c\"\n[option.shoe]\nweb = \"1 in\"\n");
   ASSERT_EQ(r.runs.size(), 4u) << all_errors(r.errors);
   EXPECT_EQ(r.runs[0].name, "baseline");
   EXPECT_EQ(r.runs[0].shoeing.shoe.setback, 0);
@@ -65,8 +67,10 @@ TEST(Case, the_baseline_takes_a_name_from_the_top_level) {
 }
 
 TEST(Case, british_american_and_veterinary_words_mean_the_same) {
-  const Case us = good_case("schema = 1\n[foot]\ntoe_to_center = \"84 mm\"\n[nails]\nclinch = \"60 N\"\n[shoe]\nmaterial = \"aluminum\"\n");
-  const Case uk = good_case("schema = 1\n[foot]\ntoe_to_centre = \"84 mm\"\n[nails]\nclench = \"60 N\"\n[shoe]\nmaterial = \"aluminium\"\n");
+  const Case us = good_case(
+      "schema = 1\n[foot]\ntoe_to_center = \"84 mm\"\n[nails]\nclinch = \"60 N\"\n[shoe]\nmaterial = \"aluminum\"\n");
+  const Case uk = good_case(
+      "schema = 1\n[foot]\ntoe_to_centre = \"84 mm\"\n[nails]\nclench = \"60 N\"\n[shoe]\nmaterial = \"aluminium\"\n");
   EXPECT_EQ(us.foot.toe_to_cor, 84);
   EXPECT_EQ(us.shoeing.nails.preload, 60);
   EXPECT_EQ(resolved_case_toml(us), resolved_case_toml(uk));
@@ -74,7 +78,9 @@ TEST(Case, british_american_and_veterinary_words_mean_the_same) {
 }
 
 TEST(Case, catalogue_values_can_be_replaced_and_say_when_they_leave_the_published_range) {
-  const CaseReading r = read("schema = 1\n[materials]\n\"mild steel\".E = \"200 GPa\"\nlamellae.C20 = \"1 MPa\"\n\"sole horn\".E = \"2 GPa\"\n");
+  const CaseReading r = read(
+      "schema = 1\n[materials]\n\"mild steel\".E = \"200 GPa\"\nlamellae.C20 = \"1 MPa\"\n\"sole horn\".E = \"2 "
+      "GPa\"\n");
   ASSERT_EQ(r.runs.size(), 1u) << all_errors(r.errors);
   const auto& o = r.runs[0].overrides;
   ASSERT_EQ(o.size(), 3u);
@@ -146,7 +152,8 @@ TEST(Case, every_default_lies_in_its_own_range) {
     const auto* n = std::get_if<NumberAt>(&key.binding);
     if (n == nullptr) continue;
     const std::string text = "schema = 1\n" + std::string(key.name) + " = " + value + "\n";
-    for (const CaseError& e : read(text).errors) EXPECT_EQ(e.problem.find("out of range"), std::string::npos) << error_text(e);
+    for (const CaseError& e : read(text).errors)
+      EXPECT_EQ(e.problem.find("out of range"), std::string::npos) << error_text(e);
   }
 }
 

@@ -3,9 +3,9 @@
 #include "scenarios/progress.hpp"
 #include "tests/scenarios/case_fixture.hpp"
 
+#include <gtest/gtest.h>
 #include <filesystem>
 #include <fstream>
-#include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 #include <sstream>
 

@@ -19,7 +19,8 @@ RunResult made(const std::string& name, ModelKind model, Phase phase,
   p.phase = phase;
   p.model = model;
   p.solved = true;
-  for (const auto& [key, value, twin] : values) p.values[key] = {value, model, std::abs(value - twin), twin, std::abs(value), true};
+  for (const auto& [key, value, twin] : values)
+    p.values[key] = {value, model, std::abs(value - twin), twin, std::abs(value), true};
   run.models.push_back({model, nullptr, {p}, ""});
   return run;
 }
@@ -54,8 +55,9 @@ TEST(Comparison, a_change_within_its_bar_is_neither_better_nor_worse) {
 
 // Design: percent is null where the baseline is zero, or nothing but its own bar.
 TEST(Comparison, percent_is_left_out_where_the_baseline_is_zero) {
-  const auto c = compare({made("b", A, Phase::swing, {{"swing_sole_pressure", 0, 0}, {"sole_pressure_tip", 0.2, 0.5}}),
-                          made("o", A, Phase::swing, {{"swing_sole_pressure", 20, 19}, {"sole_pressure_tip", 30, 31}})});
+  const auto c =
+      compare({made("b", A, Phase::swing, {{"swing_sole_pressure", 0, 0}, {"sole_pressure_tip", 0.2, 0.5}}),
+               made("o", A, Phase::swing, {{"swing_sole_pressure", 20, 19}, {"sole_pressure_tip", 30, 31}})});
   EXPECT_FALSE(only(c, "swing_sole_pressure").percent.has_value());
   EXPECT_FALSE(only(c, "sole_pressure_tip").percent.has_value());
   EXPECT_EQ(only(c, "swing_sole_pressure").verdict, Verdict::worse);
@@ -68,7 +70,8 @@ TEST(Comparison, percent_of_a_negative_baseline_has_the_sign_of_the_change) {
 }
 
 TEST(Comparison, a_quantity_with_no_worse_side_is_never_judged) {
-  const auto c = compare({made("b", S, Phase::standing, {{"cop", 10, 10}}), made("o", S, Phase::standing, {{"cop", 20, 20}})});
+  const auto c =
+      compare({made("b", S, Phase::standing, {{"cop", 10, 10}}), made("o", S, Phase::standing, {{"cop", 20, 20}})});
   EXPECT_TRUE(only(c, "cop").is_distinguishable);
   EXPECT_EQ(only(c, "cop").verdict, Verdict::neither);
 }

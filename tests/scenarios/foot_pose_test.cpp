@@ -2,9 +2,9 @@
 // choice, checked there by construction); the formulas are plane trigonometry.
 #include "scenarios/foot_pose.hpp"
 
+#include <gtest/gtest.h>
 #include <algorithm>
 #include <cmath>
-#include <gtest/gtest.h>
 #include <set>
 
 namespace hoofload::scenarios {

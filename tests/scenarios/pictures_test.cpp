@@ -90,7 +90,8 @@ TEST(Fields, files_hold_a_value_for_every_node_and_cell) {
   const ModelResult& model = small_results()[0].models[0];
   const std::string vtu = plane_vtu(*model.built, model.phases[1].solution);
   EXPECT_EQ(tests::xml_problem(vtu), "");
-  for (const char* name : {"displacement_mm", "sole_pressure_kPa", "stress_xx_yy_zz_xy_MPa", "pressure_MPa", "region_names"})
+  for (const char* name :
+       {"displacement_mm", "sole_pressure_kPa", "stress_xx_yy_zz_xy_MPa", "pressure_MPa", "region_names"})
     EXPECT_NE(vtu.find(name), std::string::npos) << name;
 }
 

@@ -35,7 +35,9 @@ class SchemaCheck {
     return false;
   }
 
-  [[nodiscard]] const json& resolved(const std::string& ref) const { return root_.at(json::json_pointer(ref.substr(1))); }
+  [[nodiscard]] const json& resolved(const std::string& ref) const {
+    return root_.at(json::json_pointer(ref.substr(1)));
+  }
 
   [[nodiscard]] std::string members(const json& s, const json& v, const std::string& at) const {
     if (!v.is_object()) return "";
@@ -58,17 +60,21 @@ class SchemaCheck {
 
   [[nodiscard]] std::string sizes(const json& s, const json& v, const std::string& at) const {
     if (v.is_array() && v.size() < s.value("minItems", std::size_t{0})) return at + " is too short";
-    if (v.is_string() && v.get_ref<const std::string&>().size() < s.value("minLength", std::size_t{0})) return at + " is too short";
-    if (v.is_string() && s.contains("maxLength") && v.get_ref<const std::string&>().size() > s.at("maxLength").get<std::size_t>())
+    if (v.is_string() && v.get_ref<const std::string&>().size() < s.value("minLength", std::size_t{0}))
+      return at + " is too short";
+    if (v.is_string() && s.contains("maxLength") &&
+        v.get_ref<const std::string&>().size() > s.at("maxLength").get<std::size_t>())
       return at + " is too long";
-    if (v.is_number() && s.contains("minimum") && v.get<double>() < s.at("minimum").get<double>()) return at + " is too small";
+    if (v.is_number() && s.contains("minimum") && v.get<double>() < s.at("minimum").get<double>())
+      return at + " is too small";
     return "";
   }
 
   [[nodiscard]] std::string check(const json& s, const json& v, const std::string& at) const {
     static const std::set<std::string> known{
-        "$schema", "$id", "$defs", "$ref", "title", "description", "type", "const", "enum", "required", "properties",
-        "additionalProperties", "propertyNames", "items", "minItems", "minLength", "maxLength", "minimum"};
+        "$schema",       "$id",   "$defs",    "$ref",      "title",      "description",
+        "type",          "const", "enum",     "required",  "properties", "additionalProperties",
+        "propertyNames", "items", "minItems", "minLength", "maxLength",  "minimum"};
     for (const auto& [keyword, ignored] : s.items())
       if (!known.contains(keyword)) return "unknown keyword " + keyword;
     if (s.contains("$ref"))

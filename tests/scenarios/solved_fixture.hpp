@@ -13,10 +13,12 @@ inline const std::string& small_case() {
       "[study]\ndensity = 0.5\nmodels = [\"axisymmetric\"]\n"
       "[[option]]\nname = \"plate, packed before nailing\"\n"
       "shoe = { type = \"full plate\", material = \"polyurethane A90\", plate_thickness = \"6 mm\" }\n"
-      "packing = { region = \"full sole\", material = \"silicone A30\", order = \"before nailing\", proud = \"1 mm\" }\n"
+      "packing = { region = \"full sole\", material = \"silicone A30\", order = \"before nailing\", proud = \"1 mm\" "
+      "}\n"
       "[[option]]\nname = \"the same again\"\n"
       "shoe = { type = \"full plate\", material = \"polyurethane A90\", plate_thickness = \"6 mm\" }\n"
-      "packing = { region = \"full sole\", material = \"silicone A30\", order = \"before nailing\", proud = \"1 mm\" }\n";
+      "packing = { region = \"full sole\", material = \"silicone A30\", order = \"before nailing\", proud = \"1 mm\" "
+      "}\n";
   return text;
 }
 

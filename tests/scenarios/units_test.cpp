@@ -2,8 +2,8 @@
 // standard gravity are exact by definition); fractions: common practice.
 #include "scenarios/units.hpp"
 
-#include <cmath>
 #include <gtest/gtest.h>
+#include <cmath>
 #include <numbers>
 #include <random>
 
@@ -56,9 +56,11 @@ TEST(Units, good_texts_give_the_inside_value) {
 }
 
 TEST(Units, anything_else_is_refused_with_a_reason) {
-  for (const char* text : {"", "   ", "mm", "1-3 mm", "3,2 mm", "3.2.1 mm", "1/0 in", "1 2 mm", "1 1/4/2 in", "a mm", "nan mm",
-                           "inf mm", "1e999 mm", "0x10 mm", "1e400", "+-1 mm", "-", "/8 in", "1/ in", "3 4 mm", "1. 5 mm",
-                           "1234567/8 in", "6 mPa", "6 kn", "200 gpa", "3 furlong", "\xff mm", "3 \xff"}) {
+  for (const char* text :
+       {"",           "   ",       "mm",      "1-3 mm", "3,2 mm",   "3.2.1 mm",     "1/0 in", "1 2 mm",
+        "1 1/4/2 in", "a mm",      "nan mm",  "inf mm", "1e999 mm", "0x10 mm",      "1e400",  "+-1 mm",
+        "-",          "/8 in",     "1/ in",   "3 4 mm", "1. 5 mm",  "1234567/8 in", "6 mPa",  "6 kn",
+        "200 gpa",    "3 furlong", "\xff mm", "3 \xff"}) {
     const ParsedQuantity parsed = parse_quantity(text);
     EXPECT_FALSE(parsed.quantity) << text;
     EXPECT_FALSE(parsed.problem.empty()) << text;
@@ -81,7 +83,8 @@ TEST(Units, a_value_read_from_text_writes_text_that_reads_back_to_the_same_bits)
   std::uniform_real_distribution<double> decades(-6, 6);
   for (const Unit& unit : all_units()) {
     for (int k = 0; k < 300; ++k) {
-      const std::string written = number_text((k % 2 == 0 ? 1 : -1) * std::pow(10, decades(random))) + " " + std::string(unit.name);
+      const std::string written =
+          number_text((k % 2 == 0 ? 1 : -1) * std::pow(10, decades(random))) + " " + std::string(unit.name);
       const ParsedQuantity first = parse_quantity(written);
       ASSERT_TRUE(first.quantity) << written;
       const ParsedQuantity back = parse_quantity(quantity_text(first.quantity->value, unit.name));

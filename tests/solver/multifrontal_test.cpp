@@ -100,7 +100,8 @@ double backward_error(const SparseMatrix& lower, const Eigen::VectorXd& x, const
 }
 
 bool same_bits(const Eigen::VectorXd& a, const Eigen::VectorXd& b) {
-  return a.size() == b.size() && std::memcmp(a.data(), b.data(), static_cast<std::size_t>(a.size()) * sizeof(double)) == 0;
+  return a.size() == b.size() &&
+         std::memcmp(a.data(), b.data(), static_cast<std::size_t>(a.size()) * sizeof(double)) == 0;
 }
 
 void expect_equal_to_reference(const SparseMatrix& lower) {
@@ -185,7 +186,8 @@ TEST(Multifrontal, disconnected_blocks_do_not_see_each_other) {
   const SparseMatrix a = plane_grid(9), b = random_sparse(40, 0.2, 10);
   Triplets triplets;
   for (int c = 0; c < a.cols(); ++c)
-    for (SparseMatrix::InnerIterator it(a, c); it; ++it) triplets.emplace_back(static_cast<int>(it.row()), c, it.value());
+    for (SparseMatrix::InnerIterator it(a, c); it; ++it)
+      triplets.emplace_back(static_cast<int>(it.row()), c, it.value());
   const int shift = static_cast<int>(a.cols());
   for (int c = 0; c < b.cols(); ++c)
     for (SparseMatrix::InnerIterator it(b, c); it; ++it)
@@ -268,7 +270,7 @@ TEST(Multifrontal, changing_few_rows_redoes_few_fronts_and_gives_the_bits_of_all
   EXPECT_EQ(all, static_cast<int>(partial.plan().fronts.size()));
   std::vector<int> fixed;
   for (int step = 0; step < 12; ++step) {
-    fixed.push_back((step * 37) % 82);                     // unknowns along one edge, one after another
+    fixed.push_back((step * 37) % 82);  // unknowns along one edge, one after another
     if (step % 3 == 2) fixed.erase(fixed.begin());
     const SparseMatrix changed = held(lower, fixed);
     ASSERT_TRUE(partial.factorise(changed));

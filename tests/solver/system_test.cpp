@@ -23,8 +23,8 @@ Model two_blocks_on_ground(Symmetry symmetry, double x0, Bond bond, double frict
   Model model;
   model.symmetry = symmetry;
   model.X = mesh.X;
-  model.solids.push_back(
-      make_solid_block(mesh, mesh.blocks[0], symmetry, materials::SaintVenantKirchhoff{50, 0.3}, Formulation::displacement));
+  model.solids.push_back(make_solid_block(mesh, mesh.blocks[0], symmetry, materials::SaintVenantKirchhoff{50, 0.3},
+                                          Formulation::displacement));
   model.solids.push_back(
       make_solid_block(mesh, mesh.blocks[1], symmetry, materials::NeoHooke{1.0, 300.0}, Formulation::mixed));
   PairContact pair;
@@ -43,7 +43,8 @@ Model two_blocks_on_ground(Symmetry symmetry, double x0, Bond bond, double frict
   for (int node : tests::row_nodes(upper, a, true))
     for (int c = 0; c < 2; ++c) model.supports.push_back({plane_dof(node, c)});
   if (symmetry == Symmetry::axisymmetric) return model;
-  model.springs.push_back({"post", {{{{plane_dof(model.ground.nodes[2], 1), 1.0}, {plane_dof(a, 1), -1.0}}, 0.0, TwoSided{20, 0}, 1.5}}});
+  model.springs.push_back(
+      {"post", {{{{plane_dof(model.ground.nodes[2], 1), 1.0}, {plane_dof(a, 1), -1.0}}, 0.0, TwoSided{20, 0}, 1.5}}});
   return model;
 }
 
@@ -64,7 +65,8 @@ class Derivatives : public ::testing::TestWithParam<Symmetry> {};
 // Common practice, no source: central differences of the condensed energy are not available, so the bubble is put at
 // rest first (fb = 0) where the condensed gradient is the plain one.
 TEST_P(Derivatives, hessian_is_the_derivative_of_the_gradient) {
-  const System system(two_blocks_on_ground(GetParam(), GetParam() == Symmetry::axisymmetric ? 5.0 : 0.0, Bond::contact, 0.3));
+  const System system(
+      two_blocks_on_ground(GetParam(), GetParam() == Symmetry::axisymmetric ? 5.0 : 0.0, Bond::contact, 0.3));
   State state = random_state(system, 3);
   Loading loading;
   loading.normal_force = 7;
@@ -108,11 +110,13 @@ TEST_P(Derivatives, hessian_is_the_derivative_of_the_gradient) {
     const double e_minus = assembly.energy;
     settle(state);
     EXPECT_LT((K * v - (g_plus - g_minus) / (2 * eps)).norm(), 1e-6 * (K * v).norm());
-    EXPECT_NEAR(assembly.gradient.dot(v), (e_plus - e_minus) / (2 * eps), 1e-5 * std::abs(assembly.gradient.dot(v)) + 1e-6);
+    EXPECT_NEAR(assembly.gradient.dot(v), (e_plus - e_minus) / (2 * eps),
+                1e-5 * std::abs(assembly.gradient.dot(v)) + 1e-6);
   }
 }
 
-INSTANTIATE_TEST_SUITE_P(BothSymmetries, Derivatives, ::testing::Values(Symmetry::plane_strain, Symmetry::axisymmetric));
+INSTANTIATE_TEST_SUITE_P(BothSymmetries, Derivatives,
+                         ::testing::Values(Symmetry::plane_strain, Symmetry::axisymmetric));
 
 // Common practice, no source: statics of a body on a plane.
 TEST(GroundEquilibrium, reaction_equals_the_applied_load_and_the_moments_agree) {

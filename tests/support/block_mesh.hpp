@@ -14,7 +14,7 @@ using mesh::Vec2;
 
 struct Grid {
   int nx = 4, ny = 4;
-  std::function<Vec2(double, double)> place;   ///< (u, v) in [0,1]^2 -> X
+  std::function<Vec2(double, double)> place;  ///< (u, v) in [0,1]^2 -> X
   double breadth = 1;
 };
 

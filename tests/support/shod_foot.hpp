@@ -108,8 +108,10 @@ class Feet {
   [[nodiscard]] const PhaseResult& phase(std::string_view name, Phase phase) const {
     const auto& model = run(name).models.front();
     for (const auto& p : model.phases)
-      if (p.phase == phase && p.solved) return p;
-      else if (p.phase == phase) throw std::runtime_error(std::string(name) + ": " + p.why);
+      if (p.phase == phase && p.solved)
+        return p;
+      else if (p.phase == phase)
+        throw std::runtime_error(std::string(name) + ": " + p.why);
     throw std::runtime_error(std::string(name) + ": " + model.why);
   }
   [[nodiscard]] double value(std::string_view name, Phase at, std::string_view key) const {
