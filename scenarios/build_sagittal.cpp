@@ -2,6 +2,7 @@
 #include <cmath>
 #include <map>
 
+#include "mesh/breadths.hpp"
 #include "scenarios/build_model.hpp"
 #include "scenarios/sagittal_springs.hpp"
 #include "scenarios/tendon.hpp"
@@ -248,6 +249,18 @@ void add_horn_readings(BuiltModel& built, const std::vector<int>& web_nodes) {
     built.bone.push_back({"frog", {"cushion"}, it->second});
 }
 
+/// Every mm along x; the foremost line is the breakover's, as wide as the shoe there.
+std::vector<solver::Vec2> ground_outline(const Case& run, const SagittalSection& section) {
+  const mesh::Breadths b = mesh::breadths(run.foot);
+  std::vector<solver::Vec2> outline;
+  constexpr int stations = 150;
+  for (int i = 0; i <= stations; ++i) {
+    const double x = std::lerp(section.shoe_end, section.breakover, static_cast<double>(i) / stations);
+    outline.emplace_back(x, 0.5 * mesh::shoe_outer_chord(b, run.shoeing.shoe, x));
+  }
+  return outline;
+}
+
 CapsuleReadings capsule_readings(const mesh::CapsuleShell& shell) {
   CapsuleReadings r;
   r.shell = shell;
@@ -294,6 +307,7 @@ BuiltModel build_sagittal(const Case& given, const materials::Catalogue& catalog
   built.tendon = tendon_path(run.foot, run.load.tendon_stiffness);
   built.tip_x = section.bone_tip;
   built.front_x = section.breakover;
+  built.ground_outline = ground_outline(run, section);
   add_ground_readings(built, section, bare);
   add_horn_readings(built, web_nodes);
   built.capsule = capsule_readings(shell);

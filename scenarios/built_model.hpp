@@ -76,7 +76,9 @@ struct BuiltModel {
   std::vector<GroundZone> zones;
   std::vector<solver::ContactPart> rear_contacts;  ///< last 15 % of the bearing length
   PressureLine sole, frog;
-  double tip_x = 0;    ///< under the bone's tip (sagittal), radius (axisymmetric)
+  double tip_x = 0;  ///< under the bone's tip (sagittal), radius (axisymmetric)
+  std::vector<solver::Vec2>
+      ground_outline;  ///< right half of the shoe's ground outline in plan, (x, z >= 0), from the heel
   double front_x = 0;  ///< foremost ground contact possible, the shoe's breakover point
   std::vector<BoneFace> bone;
   std::vector<Fastener> nails;

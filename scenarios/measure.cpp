@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "scenarios/direction_arms.hpp"
 #include "scenarios/quantities.hpp"
 #include "scenarios/tendon.hpp"
 #include "solver/brick.hpp"
@@ -241,6 +242,8 @@ void joint_quantities(const View& v, Quantities& q) {
   q["rollover_moment"] = v.phase.rolled_moment / 1000;
   q["rollover_arm"] = v.phase.rolled_moment / std::hypot(v.load, v.phase.loading.tangential_force);
   q["rollover_pivot"] = -v.phase.rolled_pivot.x();
+  q["breakover_arm_45"] = arm_towards(v.built, v.phase, 45 * mesh::degree);
+  q["breakover_arm_90"] = arm_towards(v.built, v.phase, 90 * mesh::degree);
 }
 
 double gauge_strain(const View& v, const mesh::GaugePoint& gauge) {

@@ -1,5 +1,7 @@
 #include "scenarios/pictures.hpp"
 
+#include "scenarios/direction_arms.hpp"
+#include "viz/polar_figure.hpp"
 #include "viz/profile_figure.hpp"
 
 namespace hoofload::scenarios {
@@ -36,7 +38,42 @@ Picture profile_picture(const std::vector<RunResult>& results, ModelKind model, 
           viz::profile_figure(figure)};
 }
 
+const PhaseResult* solved_sagittal(const RunResult& run, Phase phase, const BuiltModel*& built) {
+  for (const ModelResult& m : run.models)
+    if (m.kind == ModelKind::sagittal && m.built) {
+      built = m.built.get();
+      return find_phase(run, ModelKind::sagittal, phase);
+    }
+  return nullptr;
+}
+
 }  // namespace
+
+std::vector<Picture> direction_plots(const std::vector<RunResult>& results, Phase phase) {
+  if (phase != Phase::breakover) return {};
+  viz::PolarFigure figure{.heading = {"Breakover arm by direction",
+                                      std::string(name_of(phase)),
+                                      "sagittal model straight ahead, shoe's ground outline to the sides; mm",
+                                      {}},
+                          .centre = "coffin joint",
+                          .left = "lateral",
+                          .right = "medial",
+                          .ahead = "toe",
+                          .curves = {}};
+  for (const RunResult& run : results) {
+    const BuiltModel* built = nullptr;
+    const PhaseResult* solved = solved_sagittal(run, phase, built);
+    if (solved == nullptr) continue;
+    viz::PolarCurve curve{run.run.name, {}, {}};
+    for (const DirectionArm& a : arms_by_direction(*built, solved->solution)) {
+      curve.angle.push_back(a.angle);
+      curve.length.push_back(a.arm);
+    }
+    if (!curve.angle.empty()) figure.curves.push_back(std::move(curve));
+  }
+  if (figure.curves.empty()) return {};
+  return {{std::string(name_of(phase)) + "_arm-by-direction.svg", viz::polar_figure(figure)}};
+}
 
 std::vector<Picture> pressure_profiles(const std::vector<RunResult>& results, Phase phase) {
   std::vector<Picture> pictures;
@@ -50,7 +87,7 @@ std::vector<Picture> all_pictures(const std::vector<RunResult>& results) {
   std::vector<Picture> pictures;
   if (results.empty()) return pictures;
   for (const Phase phase : results.front().run.load.phases)
-    for (auto* make : {side_views, axisymmetric_sections, pressure_profiles})
+    for (auto* make : {side_views, axisymmetric_sections, pressure_profiles, direction_plots})
       for (Picture& picture : make(results, phase)) pictures.push_back(std::move(picture));
   return pictures;
 }

@@ -26,5 +26,7 @@ struct Picture {
 [[nodiscard]] std::vector<Picture> side_views(const std::vector<RunResult>& results, Phase phase);
 [[nodiscard]] std::vector<Picture> axisymmetric_sections(const std::vector<RunResult>& results, Phase phase);
 [[nodiscard]] std::vector<Picture> pressure_profiles(const std::vector<RunResult>& results, Phase phase);
+/// Breakover only: the arm over direction of all options in one plot.
+[[nodiscard]] std::vector<Picture> direction_plots(const std::vector<RunResult>& results, Phase phase);
 
 }  // namespace hoofload::scenarios

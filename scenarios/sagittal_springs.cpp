@@ -39,13 +39,13 @@ const mesh::EdgeSet& seat(const SagittalParts& parts) {
   return pad != parts.section.mesh.edges.end() ? pad->second : parts.section.mesh.edges.at("shoe_top");
 }
 
-/// The face that the wall stands on. Of a full pad only the span is a sheet: its rim is a compliance in the joint, Eq. (86).
+/// The face that the wall stands on. Of a full pad only the span is a sheet: its rim is a compliance in the joint, Eq. (87).
 const mesh::EdgeSet& wall_seat(const SagittalParts& parts) {
   return has_full_pad(parts) ? parts.section.mesh.edges.at("shoe_top") : seat(parts);
 }
 
 /// Stiffness of the joint per area [MPa/mm]; through a full pad's rim, a bonded strip as wide as the web (Gent & Lindley
-/// 1959), it is a series, Eq. (86).
+/// 1959), it is a series, Eq. (87).
 double joint_stiffness(const SagittalParts& parts) {
   if (!has_full_pad(parts)) return kBearingStiffness;
   const double t = parts.run.shoeing.pad.thickness, S = parts.run.shoeing.shoe.web / (2 * t);

@@ -6,7 +6,7 @@
 #include <limits>
 #include <stdexcept>
 
-#include "viz/colour.hpp"
+#include "viz/curve_style.hpp"
 #include "viz/labels.hpp"
 
 namespace hoofload::viz {
@@ -73,12 +73,6 @@ std::string grid(const Axes& axes, const CurveFigure& figure) {
                                  {.size = 13, .anchor = svg::Anchor::middle});
 }
 
-svg::Pen pen_of(std::size_t k) {
-  constexpr std::array<std::string_view, 9> dashes{"",     "9 4", "2.5 3", "14 4 2.5 4", "", "5 2.5 1.5 2.5",
-                                                   "16 5", "6 6", "1.5 5"};
-  return {.stroke = hex(curve_colour(k)), .width = k == 0 ? 2.6 : 1.9, .dash = std::string(dashes[k % dashes.size()])};
-}
-
 /// Runs of finite points on the page.
 std::vector<std::vector<Vec2>> runs(const Curve& curve, const Axes& axes) {
   std::vector<std::vector<Vec2>> all(1);
@@ -134,24 +128,17 @@ std::vector<Vec2> tag_places(const std::vector<Curve>& curves, const Axes& axes)
   return tags;
 }
 
-std::string tag(const Vec2& at, std::size_t k) {
-  const std::string colour = hex(curve_colour(k)), number = std::to_string(k);
-  return svg::circle(at, 8.5, {.stroke = colour, .width = 1.4, .fill = "#ffffff"}) +
-         svg::text(at + Vec2(0, 3.8), number,
-                   {.size = 10.5, .colour = colour, .anchor = svg::Anchor::middle, .weight = svg::Weight::bold});
-}
-
 std::string curves_drawn(const CurveFigure& figure, const Axes& axes) {
   std::string lines, tags;
   // The baseline is drawn last, so that it is never hidden.
   for (std::size_t k = figure.curves.size(); k-- > 0;) {
     std::string path;
-    for (const auto& run : runs(figure.curves[k], axes)) path += svg::polyline(run, pen_of(k));
+    for (const auto& run : runs(figure.curves[k], axes)) path += svg::polyline(run, curve_pen(k));
     lines += svg::group(figure.curves[k].name, path);
   }
   const auto places = tag_places(figure.curves, axes);
   for (std::size_t k = 0; k < places.size() && places.size() > 1; ++k)
-    if (places[k].x() >= 0) tags += tag(places[k], k);
+    if (places[k].x() >= 0) tags += curve_tag(places[k], k);
   return svg::clipped(axes.corner - Vec2(10, 10), axes.size + Vec2(20, 20), lines + tags);
 }
 
@@ -168,33 +155,22 @@ std::string landmarks_drawn(const CurveFigure& figure, const Axes& axes) {
   return out + drawn(place(labels, {}, bounds, 11.5), 11.5);
 }
 
-/// Sample line, number and name of each curve; the panel's bottom comes back with it.
-std::pair<std::string, double> legend(const CurveFigure& figure) {
-  std::string out;
-  double y = page::heading_height + 18;
-  for (std::size_t k = 0; k < figure.curves.size(); ++k) {
-    const Vec2 left(page::panel_left, y);
-    out += svg::line(left, left + Vec2(40, 0), pen_of(k));
-    if (figure.curves.size() > 1) out += tag(left + Vec2(54, 0), k);
-    double line = y + 4;
-    for (const auto& part : wrapped(figure.curves[k].name, 20)) {
-      out += svg::text({page::panel_left + 69, line}, part, {.size = 12});
-      line += 15;
-    }
-    y = std::max(line, y + 19) + 6;
-  }
-  return {out, y};
+std::vector<std::string> names_of(const CurveFigure& figure) {
+  std::vector<std::string> names;
+  for (const auto& curve : figure.curves) names.push_back(curve.name);
+  return names;
 }
 
 }  // namespace
 
 std::string curve_figure(const CurveFigure& figure) {
   const Axes axes = axes_of(figure);
-  const auto [names, bottom] = legend(figure);
+  const Piece names = curve_legend(names_of(figure));
   std::string description = figure.y.label + " against " + figure.x.label + " for";
   for (const auto& curve : figure.curves) description += " \"" + curve.name + "\"";
-  return framed(figure.heading, description + ".", std::max(axes.corner.y() + axes.size.y() + axis_bottom, bottom),
-                grid(axes, figure) + landmarks_drawn(figure, axes) + curves_drawn(figure, axes) + names);
+  return framed(figure.heading, description + ".",
+                std::max(axes.corner.y() + axes.size.y() + axis_bottom, names.bottom),
+                grid(axes, figure) + landmarks_drawn(figure, axes) + curves_drawn(figure, axes) + names.drawing);
 }
 
 }  // namespace hoofload::viz
