@@ -4,6 +4,7 @@
 
 #include "mesh/axisymmetric_section.hpp"
 #include "scenarios/build_common.hpp"
+#include "scenarios/build_ground.hpp"
 #include "scenarios/build_model.hpp"
 #include "scenarios/tendon.hpp"
 
@@ -24,7 +25,6 @@ RegionMaterial material_id(const Case& run, const std::string& region) {
                                                           {"sole", "sole horn"},   {"corium", "sole corium"},
                                                           {"lamella", "lamellae"}, {"bone", "distal phalanx"}};
   if (const auto it = tissues.find(region); it != tissues.end()) return {it->second, {}};
-  if (region == "packing") return {run.material.packing, run.material.packing_hardness};
   if (region == "pad") return {run.material.pad, run.material.pad_hardness};
   if (region == "shoe_layer") return {run.material.layer, {}};
   return {run.material.shoe, {}};  // shoe and plate
@@ -35,7 +35,8 @@ void add_solids(solver::Model& model, const AxisymmetricSection& section, const 
   for (const auto& block : section.mesh.blocks) {
     if (block.region == "bone" && run.study.bone == Bone::rigid) continue;
     const RegionMaterial id = material_id(run, block.region);
-    const ChosenMaterial chosen = materials.material(id.id, id.hardness);
+    const ChosenMaterial chosen =
+        block.region == "packing" ? materials.packing() : materials.material(id.id, id.hardness);
     model.solids.push_back(
         solver::make_solid_block(section.mesh, block, model.symmetry, chosen.law, chosen.formulation));
   }
@@ -106,18 +107,35 @@ void add_ground(solver::Model& model, const BuiltModel& built, const Case& run, 
   for (const auto& pair : model.pairs) slaves.insert(pair.slave.begin(), pair.slave.end());
   std::set<int> seen;
   const std::string ground = ground_surface(run);
-  const std::map<std::string, std::string> faces{
+  std::map<std::string, std::string> faces{
       {"ground_shoe", run.material.layer.empty() ? run.material.shoe : run.material.layer},
       {"ground_plate", run.material.shoe},
       {"ground_packing", run.material.packing},
       {"ground_wall", "horn"},
       {"ground_sole", "horn"}};
+  std::map<int, double> columns;
+  if (on_bed(run)) {
+    model.ground.bed = ground_bed(run, materials);
+    if (!has_backing(run)) faces.emplace("sole_surface", "horn");  // it can sink in between the branches
+    std::set<int> covered = slaves;
+    for (const auto& pair : model.pairs)
+      if (pair.name == "sole_packing") covered.insert(pair.master.begin(), pair.master.end());
+    std::vector<std::string> names;
+    for (const auto& [face, material] : faces)
+      if (face != "ground_sole") names.push_back(face);  // bare, that is the sole's surface itself
+    columns = column_areas(built.mesh, names, model.symmetry, covered, [](const auto&, double) { return 1.0; });
+  }
   for (const auto& [face, material] : faces) {
     const auto edges = built.mesh.edges.find(face);
     if (edges == built.mesh.edges.end()) continue;
     const double mu = run.ground.friction.value_or(materials.friction(material, ground, 0.5));
     for (int node : mesh::nodes_of(edges->second)) {
       if (slaves.count(node) != 0 || !seen.insert(node).second) continue;
+      if (on_bed(run)) {  // a node on the axis has no area of its own
+        const auto column = columns.find(node);
+        if (column == columns.end() || column->second <= 0) continue;
+        model.ground.area.push_back(column->second);
+      }
       model.ground.nodes.push_back(node);
       model.ground.friction.push_back(mu);
     }
@@ -163,7 +181,7 @@ void add_readings(BuiltModel& built, const AxisymmetricSection& section, const C
        std::map<std::string, std::vector<std::string>>{{"shoe", {"ground_shoe"}},
                                                        {"wall", {"ground_wall"}},
                                                        {"packing", {"ground_packing", "ground_plate"}},
-                                                       {"sole", {"ground_sole"}}}) {
+                                                       {"sole", {"ground_sole", "sole_surface"}}}) {
     GroundPart part{name, {}};
     for (const auto& face : faces) {
       const auto edges = built.mesh.edges.find(face);
@@ -184,8 +202,8 @@ void add_readings(BuiltModel& built, const AxisymmetricSection& section, const C
       built.sole.contacts.push_back({k, pair.name == "sole_packing" ? pair.master[at] : pair.slave[at]});
     }
   }
-  if (const auto bare = built.mesh.edges.find("ground_sole"); bare != built.mesh.edges.end())
-    for (int node : mesh::nodes_of(bare->second))
+  if (built.mesh.edges.count("ground_sole") != 0 || on_bed(run))
+    for (int node : mesh::nodes_of(built.sole.edges))
       if (const auto it = contact_of.find(node); it != contact_of.end())
         built.sole.contacts.push_back({it->second, node});
   built.bone = {{"sole", {"corium"}, built.mesh.edges.at("bone_corium")},
@@ -194,6 +212,7 @@ void add_readings(BuiltModel& built, const AxisymmetricSection& section, const C
   for (std::size_t g = 0; g < model.springs.size(); ++g)
     if (model.springs[g].name == "nails") built.nails.push_back({g, {0, 1}});
   built.notes = section.notes;
+  add_rest_note(run, built.notes);
 }
 
 }  // namespace

@@ -107,6 +107,16 @@ bool has_backing(const Case& run) {
   return run.shoeing.shoe.type == mesh::ShoeType::full_plate || run.shoeing.pad.type == mesh::PadType::full;
 }
 
+void add_rest_note(const Case& run, std::vector<std::string>& notes) {
+  if (!has_packing(run) || run.material.packing_rested <= 0) return;
+  for (const Phase phase : run.load.phases)
+    if (phase != Phase::swing && phase != Phase::standing) {
+      notes.push_back(
+          "packing.rested holds for swing and standing; a quick load meets a stiffer packing than the rested one");
+      return;
+    }
+}
+
 std::string ground_surface(const Case& run) { return run.material.ground.empty() ? "concrete" : run.material.ground; }
 
 }  // namespace hoofload::scenarios

@@ -45,6 +45,9 @@ struct NailStiffness {
 /// Something under the void to press against: full plate, full pad (and not just bars).
 [[nodiscard]] bool has_backing(const Case& run);
 
+/// What the results of a rested packing leave out, if anything.
+void add_rest_note(const Case& run, std::vector<std::string>& notes);
+
 /// Surface class of the ground for friction: the case's own material or concrete for a rigid ground.
 [[nodiscard]] std::string ground_surface(const Case& run);
 

@@ -3,6 +3,7 @@
 #include <map>
 
 #include "mesh/breadths.hpp"
+#include "scenarios/build_ground.hpp"
 #include "scenarios/build_model.hpp"
 #include "scenarios/sagittal_springs.hpp"
 #include "scenarios/tendon.hpp"
@@ -42,7 +43,6 @@ RegionMaterial material_id(const Case& run, const std::string& region) {
                                                           {"corium", "sole corium"},
                                                           {"cushion", "digital cushion palmar"}};
   if (const auto it = tissues.find(region); it != tissues.end()) return {it->second, {}};
-  if (region == "packing" || region == "packing_frog") return {run.material.packing, run.material.packing_hardness};
   if (region == "pad" || region == "pad_toe") return {run.material.pad, run.material.pad_hardness};
   if (region == "shoe_layer") return {run.material.layer, {}};
   return {run.material.shoe, {}};
@@ -51,7 +51,8 @@ RegionMaterial material_id(const Case& run, const std::string& region) {
 void add_core(solver::Model& model, const SagittalSection& section, const Case& run, const CaseMaterials& materials) {
   for (const auto& block : section.mesh.blocks) {
     const RegionMaterial id = material_id(run, block.region);
-    const ChosenMaterial chosen = materials.material(id.id, id.hardness);
+    const bool filling = block.region == "packing" || block.region == "packing_frog";
+    const ChosenMaterial chosen = filling ? materials.packing() : materials.material(id.id, id.hardness);
     model.solids.push_back(
         solver::make_solid_block(section.mesh, block, model.symmetry, chosen.law, chosen.formulation));
   }
@@ -146,6 +147,35 @@ const std::vector<std::pair<std::string, std::vector<std::string>>>& ground_face
   return faces;
 }
 
+/// Share of the breadth of sole and frog that lies in the shoe's opening; packing, plate and shoe have their own breadths.
+double open_share(const Case& run, const mesh::Breadths& b, const std::string& face, double x) {
+  if (face != "sole_surface" && face != "frog_surface") return 1;
+  const double sole = mesh::b_sole(b, x);
+  if (x < mesh::shoe_end_x(b, run.shoeing.shoe)) return 1;
+  return sole > 0 ? std::min(1.0, mesh::shoe_inner_chord(b, run.shoeing.shoe, x) / sole) : 0.0;
+}
+
+/// Keeps of the ground's nodes those that have a column of the bed.
+void add_bed(solver::Model& model, const BuiltModel& built, const Case& run, const CaseMaterials& materials,
+             const std::set<int>& taken) {
+  model.ground.bed = ground_bed(run, materials);
+  const mesh::Breadths b = mesh::breadths(run.foot);
+  std::vector<std::string> faces;
+  for (const auto& [name, lines] : ground_faces()) faces.insert(faces.end(), lines.begin(), lines.end());
+  const auto columns = column_areas(built.mesh, faces, model.symmetry, taken,
+                                    [&](const std::string& face, double x) { return open_share(run, b, face, x); });
+  const solver::Ground all = model.ground;
+  model.ground.nodes.clear();
+  model.ground.friction.clear();
+  for (std::size_t k = 0; k < all.nodes.size(); ++k) {
+    const auto column = columns.find(all.nodes[k]);
+    if (column == columns.end() || column->second <= 0) continue;
+    model.ground.nodes.push_back(all.nodes[k]);
+    model.ground.friction.push_back(all.friction[k]);
+    model.ground.area.push_back(column->second);
+  }
+}
+
 void add_ground(solver::Model& model, const BuiltModel& built, const Case& run, const CaseMaterials& materials) {
   std::set<int> taken;
   for (const auto& pair : model.pairs) {
@@ -154,6 +184,7 @@ void add_ground(solver::Model& model, const BuiltModel& built, const Case& run, 
     if (pair.name == "sole_packing" || pair.name == "frog_packing")
       taken.insert(pair.master.begin(), pair.master.end());
   }
+  const std::set<int> covered = taken;
   const std::string ground = ground_surface(run);
   for (const auto& [name, lines] : ground_faces()) {
     if ((name == "frog" || name == "sole") && has_backing(run)) continue;
@@ -172,6 +203,7 @@ void add_ground(solver::Model& model, const BuiltModel& built, const Case& run, 
       }
     }
   }
+  if (on_bed(run)) add_bed(model, built, run, materials, covered);
 }
 
 void add_ground_readings(BuiltModel& built, const SagittalSection& section, bool bare) {
@@ -288,6 +320,7 @@ BuiltModel build_sagittal(const Case& given, const materials::Catalogue& catalog
   built.mesh = section.mesh;
   built.rest_pitch = run.shoeing.shoe.elevation;
   built.notes = section.notes;
+  add_rest_note(run, built.notes);
   if (bare) built.notes.push_back("the bare wall stands on its lowest 2 mm as a ring of horn below the bearing plane");
   solver::Model model;
   model.symmetry = solver::Symmetry::plane_strain;

@@ -2,10 +2,12 @@
 #include "scenarios/case.hpp"
 
 #include "scenarios/case_checks.hpp"
+#include "scenarios/case_geometry.hpp"
 #include "scenarios/case_sections.hpp"
 #include "scenarios/case_text.hpp"
 #include "scenarios/case_value.hpp"
 #include "scenarios/foot_pose.hpp"
+#include "scenarios/stance_table.hpp"
 #include "scenarios/units.hpp"
 
 #include <algorithm>
@@ -175,11 +177,24 @@ void check_followed_range(Reader& reader, const Run& run) {
   }
 }
 
+/// A stance of the user's own takes the place of its file's name.
+void read_curve(Reader& reader, Run& run) {
+  const auto place = run.places.find("load.curve");
+  if (place == run.places.end() || !place->second.good) return;
+  const CaseErrors errors = load_table_of(run.c, reader.file, place->second.at);
+  reader.errors.insert(errors.begin(), errors.end());
+}
+
 void check_run(Reader& reader, Run& run) {
+  read_curve(reader, run);
   const auto is_given = [&](std::string_view key) { return run.places.count(key) > 0; };
   run.c.followed = complete_foot(run.c.foot, is_given);
   check_followed_range(reader, run);
-  for (const Clash& clash : clashes(run.c))
+  std::vector<Clash> found = clashes(run.c);
+  // What is already known to be wrong would only be said again in other words.
+  const bool is_good = std::all_of(run.places.begin(), run.places.end(), [](const auto& p) { return p.second.good; });
+  if (found.empty() && is_good) found = undrawable(run.c);
+  for (const Clash& clash : found)
     if (all_good(run, clash.keys)) reader.errors.insert(located(reader, run, clash));
   for (const Clash& doubt : doubts(run.c))
     if (all_good(run, doubt.keys) && is_given(doubt.keys.front())) reader.warnings.insert(located(reader, run, doubt));

@@ -36,6 +36,7 @@ struct MaterialChoice {
   std::string ground;
   std::optional<double> pad_hardness;      ///< [Shore A]; given: the modulus follows from it instead of the catalogue
   std::optional<double> packing_hardness;  ///< [Shore A]
+  double packing_rested = 0;               ///< time since nailing over which the packing has relaxed [s]
 };
 
 /// One value of the catalogue replaced for this case.
@@ -53,13 +54,26 @@ struct Ground {
   std::optional<double> friction;  ///< given: replaces the catalogue's pair of shoe and ground
 };
 
+enum class Posture { held, passive };
+
+/// A stance of the user's own (load.curve): by share of stance, as many values in each list; empty: the gait's.
+struct LoadTable {
+  std::vector<double> share;               ///< 0 to 1, strictly rising
+  std::vector<double> normal, tangential;  ///< [N], or [N/kg] if per_mass
+  std::vector<double> pastern;             ///< middle phalanx against the ground [rad]
+  bool per_mass = false;
+};
+
 struct Load {
   Gait gait = Gait::walk;
   std::vector<Phase> phases = {Phase::swing, Phase::standing, Phase::midstance, Phase::breakover};
-  double standing_force = 2.75;   ///< vertical ground force when standing [N/kg]
-  double standing_cop = 15;       ///< baseline's centre of pressure ahead of the joint centre when standing [mm]
-  double midstance_at = 0.5;      ///< share of stance
-  int steps = 11;                 ///< of the phase "stance"
+  double standing_force = 2.75;  ///< vertical ground force when standing [N/kg]
+  double standing_cop = 15;      ///< baseline's centre of pressure ahead of the joint centre when standing [mm]
+  double midstance_at = 0.5;     ///< share of stance
+  int steps = 11;                ///< of the phase "stance"
+  std::string curve;             ///< text of the table that replaces the gait's curves; empty: none
+  LoadTable table;               ///< what stands in it
+  Posture posture = Posture::held;
   double tendon_stiffness = 247;  ///< [N/mm]
   std::optional<double> force;    ///< vertical force of the phase "press" [N]
   double tendon_force = 0;        ///< tendon force of the phase "press"; 0: slack [N]

@@ -183,10 +183,6 @@ void check_packing(const Case& c, Clashes& found) {
 
 /// Keys that this version reads but cannot solve: refused, so that no result leaves out what was asked for.
 void check_unsolved(const Case& c, Clashes& found) {
-  require(found, c.ground.type == GroundType::rigid, {"ground.type"}, "an elastic bed is not solved in this version",
-          "elastic", "ground.type = \"rigid\"");
-  require(found, !has_phase(c, Phase::stance), {"load.phases"}, "the whole stance is not solved in this version",
-          "stance", "swing, standing, midstance, breakover, press");
   require(found, c.study.samples == 0, {"study.samples"}, "random draws are not solved in this version",
           std::to_string(c.study.samples), "study.samples = 0");
 }
@@ -199,6 +195,11 @@ void check_companions(const Case& c, Clashes& found) {
   if (c.shoeing.shoe.layer_thickness > 0 && c.shoeing.shoe.type != ShoeType::bare) {
     require(found, !c.material.layer.empty(), {"shoe.layer_thickness", "shoe.layer_material"},
             "layer without a material", "no shoe.layer_material", "shoe.layer_material, or no layer");
+  }
+  if (c.ground.type == GroundType::elastic) {
+    require(found, !c.material.ground.empty() && c.material.ground != "rigid", {"ground.type", "ground.material"},
+            "elastic ground without a material", c.material.ground.empty() ? "no ground.material" : c.material.ground,
+            "ground.material, e.g. \"turf\", or ground.type = \"rigid\"");
   }
   check_unsolved(c, found);
   if (has_phase(c, Phase::press)) {
@@ -253,6 +254,9 @@ std::vector<Idle> load_rules(const Case& c) {
       {"load.gait", !walks(c), "no phase of the gait is asked for", false},
       {"load.standing_", !has_phase(c, Phase::standing), "the phase \"standing\" is not asked for", false},
       {"load.midstance_at", !has_phase(c, Phase::midstance), "the phase \"midstance\" is not asked for", false},
+      {"load.curve", !walks(c), "no phase of the gait is asked for", false},
+      {"load.posture", c.shoeing.shoe.elevation == 0 || c.shoeing.shoe.type == ShoeType::bare,
+       "the shoe does not raise the heel", false},
       {"load.steps", !has_phase(c, Phase::stance), "the phase \"stance\" is not asked for", false},
       {"study.bone", !axisymmetric, "the axisymmetric model is not asked for", false},
   };

@@ -179,6 +179,7 @@ constexpr Key kKeys[] = {
   {"packing.bond", word<&Case::shoeing, &Shoeing::packing, &Packing::bond>(words::kBond), "how it holds to sole and backing", '-', ""},
   {"packing.proud", packing<&Packing::proud>("mm", 0, 6), "height beyond the void over a backing, beyond the shoe's ground face without one", '-', ""},
   {"packing.thickness", packing<&Packing::thickness>("mm", 0, 40), "filled depth above the backing or ground face; 0 fills the void to the sole", '-', ""},
+  {"packing.rested", number<&Case::material, &MaterialChoice::packing_rested>("s", 0, 86400), "time since the shoe was nailed over which the packing has relaxed, e.g. \"10 min\"", '-', ""},
 
   {"ground.type", word<&Case::ground, &Ground::type>(words::kGround, words::kGroundToo), "rigid ground or an elastic bed", '-', ""},
   {"ground.material", material<&Case::material, &MaterialChoice::ground>("ground"), "catalogue id of an elastic bed", '-', ""},
@@ -191,6 +192,8 @@ constexpr Key kKeys[] = {
   {"load.standing_cop", load<&Load::standing_cop>("mm", -60, 80), "the baseline's centre of pressure ahead of the joint centre when standing", 'D', "assumed"},
   {"load.midstance_at", load<&Load::midstance_at>("%", 20, 80), "part of stance at which midstance is solved", 'D', "assumed"},
   {"load.steps", integer<&Case::load, &Load::steps>(3, 101), "steps of the phase \"stance\"", '-', ""},
+  {"load.curve", text<&Case::load, &Load::curve>(), "file of a stance that replaces the gait's, relative to the case file, or its text: rows \"time,normal,tangential,pastern\", the second row its units; see docs/theory.md, section 19", '-', ""},
+  {"load.posture", word<&Case::load, &Load::posture>(words::kPosture), "whether the limb above the foot holds its posture when the shoe raises the heel, or passively follows by measured ratios", 'A', "Crevier-Denoix 2001: coffin 0.98, pastern 0.24, fetlock 0.23 deg per deg"},
   {"load.tendon_stiffness", load<&Load::tendon_stiffness>("N/mm", 50, 1000), "deep flexor tendon with its accessory ligament", 'A', "Swanstrom 2004"},
   {"load.force", load<&Load::force>("N", 1, 20000), "vertical force of the phase \"press\"", '-', ""},
   {"load.tendon_force", load<&Load::tendon_force>("N", 0, 15000), "tendon force of the phase \"press\"; 0 N is slack", '-', ""},

@@ -1,6 +1,7 @@
 #include "scenarios/case_materials.hpp"
 
 #include "materials/hardness.hpp"
+#include "materials/relaxation.hpp"
 
 namespace hoofload::scenarios {
 
@@ -36,6 +37,18 @@ ChosenMaterial CaseMaterials::material(std::string_view id, std::optional<double
   return {law, formulation_of(law)};
 }
 
+ChosenMaterial CaseMaterials::packing() const {
+  ChosenMaterial chosen = material(run_.material.packing, run_.material.packing_hardness);
+  if (run_.material.packing_rested <= 0) return chosen;
+  const std::optional<double> loss = property(run_.material.packing, "relaxation_per_decade");
+  if (!loss)
+    throw materials::CatalogueError("material '" + run_.material.packing +
+                                    "' has no relaxation_per_decade, which packing.rested needs");
+  const double share = materials::relaxed_share(*loss, run_.material.packing_rested);
+  chosen.law = materials::relaxed(chosen.law, share);
+  return {chosen.law, formulation_of(chosen.law)};
+}
+
 double CaseMaterials::friction(std::string_view a, std::string_view b, double otherwise) const {
   const materials::Friction* pair = materials::find_friction(catalogue_, a, b);
   return pair == nullptr ? otherwise : pair->mu.value;
@@ -64,6 +77,12 @@ double CaseMaterials::parameter(std::string_view id, std::string_view name) cons
   if (it == entry.parameters.end())
     throw materials::CatalogueError("material '" + entry.id + "' has no parameter '" + std::string(name) + "'");
   return it->second.value;
+}
+
+std::optional<double> CaseMaterials::property(std::string_view id, std::string_view name) const {
+  const materials::Entry entry = overridden(catalogue_, run_, id);
+  const auto it = entry.properties.find(name);
+  return it == entry.properties.end() ? std::nullopt : std::optional(it->second.value);
 }
 
 }  // namespace hoofload::scenarios

@@ -24,7 +24,11 @@ class CaseMaterials {
   /// Throws materials::CatalogueError for an unknown id.
   [[nodiscard]] ChosenMaterial material(std::string_view id, std::optional<double> hardness = {}) const;
 
-  /// Law with its volumetric split where the element needs one, else as it is.
+  /// The packing's law after its rest, Eq. (96). Throws materials::CatalogueError when it has rested and the catalogue
+  /// does not say how it relaxes.
+  [[nodiscard]] ChosenMaterial packing() const;
+
+  /// Coefficient between two entries or surface classes.
   [[nodiscard]] double friction(std::string_view a, std::string_view b, double otherwise) const;
 
   /// Young's modulus and Poisson's ratio at small strain of an isotropic law (plates and strips).
@@ -35,6 +39,9 @@ class CaseMaterials {
 
   /// One parameter of an entry, in the house unit.
   [[nodiscard]] double parameter(std::string_view id, std::string_view name) const;
+
+  /// One of its facts that no law reads, in the house unit; none if the entry has no such fact.
+  [[nodiscard]] std::optional<double> property(std::string_view id, std::string_view name) const;
 
  private:
   const materials::Catalogue& catalogue_;

@@ -41,6 +41,8 @@ inline constexpr std::array kGroundToo = {Synonym{"hard", 0}, Synonym{"elastic b
 
 inline constexpr std::array kGait = {"walk"sv, "trot"sv};
 
+inline constexpr std::array kPosture = {"held"sv, "passive"sv};
+
 inline constexpr std::array kPhase = {"swing"sv, "standing"sv, "midstance"sv, "breakover"sv, "stance"sv, "press"sv};
 inline constexpr std::array kPhaseToo = {Synonym{"stand", 1}, Synonym{"mid stance", 2}, Synonym{"break over", 3},
                                          Synonym{"heel off", 3}};

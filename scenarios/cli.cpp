@@ -1,7 +1,9 @@
 // The only file that includes the command-line parser, which is dear to compile.
 #include "scenarios/cli.hpp"
 
+#include "scenarios/case_keys.hpp"
 #include "scenarios/case_report.hpp"
+#include "scenarios/nearest.hpp"
 #include "scenarios/quantity_text.hpp"
 
 #include <CLI/CLI.hpp>
@@ -19,6 +21,8 @@ namespace {
 struct Arguments {
   std::string case_file;
   std::string topic;
+  std::string lesson;
+  std::optional<double> density;
   std::string out;
   bool json = false;
   bool quiet = false;
@@ -91,6 +95,51 @@ int solve(const Arguments& a, RunMode mode, const Surroundings& around) {
   return around.solve(request);
 }
 
+RunRequest lesson_request(const Arguments& a, const CaseReading& reading, const Surroundings& around) {
+  RunRequest request;
+  request.case_file = "lesson " + a.lesson + (a.case_file.empty() ? "" : " " + a.case_file);
+  request.runs = reading.runs;
+  request.warnings = reading.warnings;
+  request.json = a.json;
+  request.quiet = a.quiet;
+  request.colour = around.colour_out;
+  if (!a.out.empty()) request.out = a.out;
+  return request;
+}
+
+/// The text of the runs is the lesson's own: a place in it would mean nothing to the reader.
+void report_lesson_errors(const Arguments& a, const CaseErrors& errors, const Surroundings& around) {
+  for (CaseError e : errors) {
+    around.err << "lesson " << a.lesson << (a.case_file.empty() ? "" : " on " + a.case_file) << ": " << e.key << ": "
+               << e.problem << (e.value.empty() ? "" : " (" + e.value + ")")
+               << (e.allowed.empty() ? "" : "; allowed: " + e.allowed) << '\n';
+  }
+}
+
+int unknown_lesson(const Arguments& a, const Surroundings& around) {
+  std::string allowed;
+  for (const std::string_view name : lesson_names()) allowed += (allowed.empty() ? "" : ", ") + std::string(name);
+  const std::string near = nearest_name(a.lesson, lesson_names());
+  around.err << "lesson: there is none called '" << shown_text(a.lesson) << "'; allowed: " << allowed
+             << (near.empty() ? "" : "; nearest: " + near) << '\n';
+  return exit_usage;
+}
+
+int teach(const Arguments& a, const Surroundings& around) {
+  const auto lesson = find_lesson(a.lesson);
+  if (!lesson) return unknown_lesson(a, around);
+  OpenedCase opened{{}, exit_done};
+  if (!a.case_file.empty()) opened = open_case(a, around);
+  if (opened.code != exit_done) return opened.code;
+  const MaterialWords materials = around.load_known().materials;
+  const LessonPlan plan = lesson_plan(*lesson, materials);
+  const Case* baseline = opened.reading.runs.empty() ? nullptr : &opened.reading.runs.front();
+  const CaseReading reading = lesson_runs(plan, baseline, a.density, materials);
+  if (reading.errors.empty()) return around.teach({plan, lesson_request(a, reading, around)});
+  report_lesson_errors(a, reading.errors, around);
+  return exit_bad_case;
+}
+
 int explain_topic(const Arguments& a, const Surroundings& around) {
   if (a.markdown) {
     around.out << (a.topic == "quantities" ? quantities_markdown() : case_keys_markdown());
@@ -123,6 +172,12 @@ CLI::App* add_command(CLI::App& app, const char* name, const char* description, 
   return command;
 }
 
+/// The range that the case key has.
+CLI::Range density_range() {
+  const auto& number = std::get<NumberAt>(find_key("study.density")->binding);
+  return {number.low, number.high, "density"};
+}
+
 }  // namespace
 
 std::string errors_text(const CaseErrors& errors, bool colour) {
@@ -145,10 +200,15 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
   CLI::App* checking = add_command(app, "check", "report every problem of a case; solve nothing", a);
   CLI::App* running = add_command(app, "run", "solve the runs of a case", a);
   CLI::App* comparing = add_command(app, "compare", "solve a case and compare its options with the baseline", a);
+  CLI::App* teaching = add_command(app, "lesson", "solve a fixed set of runs around one question and tell of it", a);
   CLI::App* explaining = add_command(app, "explain", "what a key, a section or a material means", a);
   for (CLI::App* command : {checking, running, comparing})
     command->add_option("CASE", a.case_file, "case file (TOML)")->required();
-  for (CLI::App* command : {running, comparing}) command->add_option("--out", a.out, "folder for pictures and fields");
+  teaching->add_option("NAME", a.lesson, "packing, setback, elevation or trial")->required();
+  teaching->add_option("CASE", a.case_file, "case file whose foot, horse, ground and nails replace the reference ones");
+  teaching->add_option("--density", a.density, "mesh divisions relative to the default")->check(density_range());
+  for (CLI::App* command : {running, comparing, teaching})
+    command->add_option("--out", a.out, "folder for pictures and fields");
   explaining->add_option("KEY", a.topic, "e.g. shoe.setback; left out, all keys are listed");
   explaining->add_flag("--markdown", a.markdown,
                        "write docs/case-keys.md to stdout; with KEY quantities, docs/quantities.md");
@@ -157,6 +217,7 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
     app.parse(std::move(arguments));
     if (checking->parsed()) return check(a, around);
     if (explaining->parsed()) return explain_topic(a, around);
+    if (teaching->parsed()) return teach(a, around);
     return solve(a, comparing->parsed() ? RunMode::compare : RunMode::run, around);
   } catch (const CLI::ParseError& e) {
     return app.exit(e, around.out, around.err) == 0 ? exit_done : exit_usage;

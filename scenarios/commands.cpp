@@ -16,16 +16,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-std::vector<RunResult> solved_with_progress(const RunRequest& request) {
-  std::size_t total = 0;
-  for (const Case& run : request.runs) total += run.study.models.size();
-  const Progress bar = start_progress(total, request.quiet ? Talk::quiet : Talk::normal);
-  auto results = solve_runs(request.runs, materials::load_catalogue(),
-                            [&](const RunProgress& p) { show_progress(bar, p.done, p.what); });
-  end_progress(bar);
-  return results;
-}
-
 /// What was asked for and what came out of it.
 struct Finished {
   const RunRequest& request;
@@ -53,16 +43,25 @@ void write_all(const Finished& done, const fs::path& folder) {
   for (const fs::path& picture : pictures) std::cerr << "  " << picture.string() << '\n';
 }
 
-/// Says what was not solved and keeps its last good state; returns the exit code.
-int report_unsolved(const Finished& done) {
-  for (const std::string& text : unsolved(done.results)) std::cerr << done.request.case_file << ": " << text << '\n';
-  const fs::path folder = done.request.out ? *done.request.out / "last-good" : fs::path("hoofload-last-good");
-  for (const fs::path& file : write_last_good(done.results, folder))
+}  // namespace
+
+std::vector<RunResult> solved_with_progress(const RunRequest& request) {
+  std::size_t total = 0;
+  for (const Case& run : request.runs) total += run.study.models.size();
+  const Progress bar = start_progress(total, request.quiet ? Talk::quiet : Talk::normal);
+  auto results = solve_runs(request.runs, materials::load_catalogue(),
+                            [&](const RunProgress& p) { show_progress(bar, p.done, p.what); });
+  end_progress(bar);
+  return results;
+}
+
+int report_unsolved(const RunRequest& request, const std::vector<RunResult>& results) {
+  for (const std::string& text : unsolved(results)) std::cerr << request.case_file << ": " << text << '\n';
+  const fs::path folder = request.out ? *request.out / "last-good" : fs::path("hoofload-last-good");
+  for (const fs::path& file : write_last_good(results, folder))
     std::cerr << "last good state: " << file.string() << '\n';
   return exit_not_converged;
 }
-
-}  // namespace
 
 int run_command(const RunRequest& request) {
   Finished done{request, solved_with_progress(request), {}, {request.case_file, {}}};
@@ -75,7 +74,7 @@ int run_command(const RunRequest& request) {
       std::cout << table_text(done);
     std::cout.flush();
     if (request.out) write_all(done, *request.out);
-    if (!all_solved(done.results)) return report_unsolved(done);
+    if (!all_solved(done.results)) return report_unsolved(request, done.results);
     return std::cout ? exit_done : exit_system;
   } catch (const std::runtime_error& e) {
     std::cerr << "hoofload: " << e.what() << '\n';

@@ -1,7 +1,8 @@
 // What the command line asks of the rest of the application.
 #pragma once
 
-#include "scenarios/case.hpp"
+#include "scenarios/lesson.hpp"
+#include "scenarios/run.hpp"
 
 #include <filesystem>
 #include <optional>
@@ -27,7 +28,23 @@ struct RunRequest {
   std::optional<std::filesystem::path> out;  ///< folder for pictures and fields; none: write no files
 };
 
+/// A lesson whose runs have been read without errors.
+struct LessonRequest {
+  LessonPlan plan;
+  RunRequest
+      request;  ///< its runs, and where the result goes; case_file: "lesson packing", or with the case's name behind
+};
+
 /// Solves and prints the result to stdout, progress to stderr; returns an exit code. Implemented in commands.cpp.
 [[nodiscard]] int run_command(const RunRequest& request);
+
+/// Solves the lesson's runs and tells of them; the JSON is that of compare. Implemented in lesson_command.cpp.
+[[nodiscard]] int lesson_command(const LessonRequest& lesson);
+
+/// solve_runs with a progress line on stderr unless the request is quiet.
+[[nodiscard]] std::vector<RunResult> solved_with_progress(const RunRequest& request);
+
+/// Says on stderr what was not solved and keeps its last good state; returns exit_not_converged.
+[[nodiscard]] int report_unsolved(const RunRequest& request, const std::vector<RunResult>& results);
 
 }  // namespace hoofload::scenarios

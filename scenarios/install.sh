@@ -6,7 +6,7 @@
 #   bash scenarios/install.sh --tests    what the tests need as well
 set -euo pipefail
 
-program=(g++ cmake ninja-build ccache git libeigen3-dev libgmsh-dev libboost-dev libsuitesparse-dev
+program=(g++ cmake ninja-build ccache git libeigen3-dev libgmsh-dev libboost-dev
          nlohmann-json3-dev libtomlplusplus-dev libcli11-dev zlib1g-dev)
 tests=(libgtest-dev)
 

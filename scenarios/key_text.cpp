@@ -2,6 +2,7 @@
 #include "scenarios/case_keys.hpp"
 #include "scenarios/units.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 
@@ -28,6 +29,23 @@ std::string toml_number(const NumberAt& number, const Case& c) {
   const auto value = number.get(c);
   if (!value) return "";
   return number.unit.empty() ? number_text(*value) : toml_string(quantity_text(*value, number.unit));
+}
+
+/// Text of several lines as it would be written: one a line, between three quotes.
+std::string text_value(const std::string& text) {
+  if (text.empty()) return "";
+  if (text.find('\n') == std::string::npos) return toml_string(text);
+  std::string quoted = "\"\"\"\n";
+  std::string_view rest = text;
+  while (!rest.empty()) {
+    const std::size_t end = rest.find('\n');
+    const std::string line = toml_string(rest.substr(0, end));
+    quoted += line.substr(1, line.size() - 2);
+    if (end == std::string_view::npos) break;
+    quoted += '\n';
+    rest.remove_prefix(end + 1);
+  }
+  return quoted + "\"\"\"";
 }
 
 }  // namespace
@@ -88,7 +106,7 @@ std::string toml_value(const Key& key, const Case& c) {
       Overloaded{[&](const NumberAt& n) { return toml_number(n, c); },
                  [&](const IntegerAt& i) { return std::to_string(i.get(c)); },
                  [&](const FlagAt& f) { return std::string(f.get(c) ? "true" : "false"); },
-                 [&](const TextAt& t) { return t.get(c).empty() ? "" : toml_string(t.get(c)); },
+                 [&](const TextAt& t) { return text_value(t.get(c)); },
                  [&](const WordAt& w) { return toml_string(w.words.canonical[static_cast<std::size_t>(w.get(c))]); },
                  [&](const WordListAt& w) { return toml_list(w, c); },
                  [&](const MaterialAt& m) { return m.get(c).empty() ? "" : toml_string(m.get(c)); }},
@@ -97,6 +115,9 @@ std::string toml_value(const Key& key, const Case& c) {
 
 std::string shown_value(const Key& key, const Case& c) {
   const auto* number = std::get_if<NumberAt>(&key.binding);
+  if (const auto* text = std::get_if<TextAt>(&key.binding);
+      text != nullptr && text->get(c).find('\n') != std::string::npos)
+    return "a table of " + std::to_string(std::count(text->get(c).begin(), text->get(c).end(), '\n')) + " lines";
   if (number == nullptr) return toml_value(key, c);
   const auto value = number->get(c);
   if (!value) return "";

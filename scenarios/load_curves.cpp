@@ -1,8 +1,6 @@
 #include "scenarios/load_curves.hpp"
 
-#include <algorithm>
 #include <array>
-#include <cmath>
 
 namespace hoofload::scenarios {
 
@@ -36,17 +34,46 @@ constexpr std::array<Row, 11> kTrot{{{0, 0, -20, 0},
                                      {2.0, .45, 56, 5},
                                      {0, 0, 79, -15}}};
 
+LoadCurve built_in_curve(Gait gait) {
+  const auto& table = gait == Gait::walk ? kWalk : kTrot;
+  std::vector<double> share, normal, tangential, cop, extension;
+  for (std::size_t k = 0; k < table.size(); ++k) {
+    share.push_back(static_cast<double>(k) / 10);
+    normal.push_back(table[k].normal);
+    tangential.push_back(table[k].tangential);
+    cop.push_back(table[k].cop);
+    extension.push_back(table[k].extension_deg * mesh::degree);
+  }
+  return {smooth_curve(share, normal), smooth_curve(share, tangential), smooth_curve(share, cop),
+          smooth_curve(share, extension)};
+}
+
+std::vector<double> times(std::vector<double> values, double factor, double shift) {
+  for (double& v : values) v = v * factor + shift;
+  return values;
+}
+
 }  // namespace
 
-LoadPoint stance_point(Gait gait, double fraction) {
-  const auto& table = gait == Gait::walk ? kWalk : kTrot;
-  const double at = std::clamp(fraction, 0.0, 1.0) * 10;
-  const auto i = std::min<std::size_t>(static_cast<std::size_t>(at), 9);
-  const double t = at - static_cast<double>(i);
-  const Row &a = table[i], &b = table[i + 1];
-  return {std::lerp(a.normal, b.normal, t), std::lerp(a.tangential, b.tangential, t), std::lerp(a.cop, b.cop, t),
-          std::lerp(a.extension_deg, b.extension_deg, t) * mesh::degree};
+LoadCurve load_curve(const Case& run) {
+  LoadCurve curve = built_in_curve(run.load.gait);
+  const LoadTable& t = run.load.table;
+  if (t.share.empty()) return curve;
+  const double per_kg = t.per_mass ? 1 : 1 / run.horse.mass;
+  curve.normal = smooth_curve(t.share, times(t.normal, per_kg, 0));
+  curve.tangential = smooth_curve(t.share, times(t.tangential, per_kg, 0));
+  curve.extension = smooth_curve(t.share, times(t.pastern, 1, -run.foot.pastern_angle));
+  return curve;
 }
+
+LoadPoint point_of(const LoadCurve& curve, double share) {
+  return {value_at(curve.normal, share), value_at(curve.tangential, share), value_at(curve.cop, share),
+          value_at(curve.extension, share)};
+}
+
+LoadPoint stance_point(const Case& run, double share) { return point_of(load_curve(run), share); }
+
+LoadPoint stance_point(Gait gait, double share) { return point_of(built_in_curve(gait), share); }
 
 double heel_off_fraction(Gait gait) { return gait == Gait::walk ? 0.85 : 0.86; }
 

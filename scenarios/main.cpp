@@ -22,6 +22,7 @@ int main(int argc, char** argv) {
     return scenarios::Explainable{scenarios::material_words(materials::load_catalogue()), scenarios::quantity_topics()};
   };
   around.solve = scenarios::run_command;
+  around.teach = scenarios::lesson_command;
   around.version = HOOFLOAD_VERSION;
   return scenarios::run_cli({argv + 1, argv + argc}, around);
 }

@@ -209,9 +209,22 @@ double centre_of_pressure(const View& v) {
   return moment / force;
 }
 
+/// Distance of the joint from the level at which the ground's force acts: on a bed, the mean depth by pressure, Eq. (100).
+double force_distance(const View& v) {
+  if (!v.model.ground.bed) return v.d;
+  double force = 0, depth = 0;
+  const auto& points = v.built.system->contact_points();
+  for (std::size_t k = static_cast<std::size_t>(v.built.system->first_ground_contact()); k < points.size(); ++k) {
+    if (!v.phase.state.contact[k].closed) continue;
+    force += v.phase.reactions[points[k].normal];
+    depth -= v.phase.reactions[points[k].normal] * v.phase.state.q[points[k].normal];
+  }
+  return force > 0 ? v.d + depth / force : v.d;
+}
+
 /// Extending moment of the ground force about a joint at P: force at the centre of pressure on the ground.
 double ground_moment(const View& v, const Vec2& joint, double cop) {
-  const Vec2 at = v.model.ground.joint - v.d * v.n + cop * v.t;
+  const Vec2 at = v.model.ground.joint - force_distance(v) * v.n + cop * v.t;
   const Vec2 force = v.load * v.n + v.phase.loading.tangential_force * v.t;
   const Vec2 r = at - joint;
   return r.x() * force.y() - r.y() * force.x();
@@ -220,7 +233,7 @@ double ground_moment(const View& v, const Vec2& joint, double cop) {
 void joint_quantities(const View& v, Quantities& q) {
   const double cop = centre_of_pressure(v);
   const double extension = v.phase.loading.cable ? v.phase.loading.cable->extension : 0;
-  const LimbChain chain = limb_chain(v.run.foot, v.theta, extension);
+  const LimbChain chain = limb_chain(v.run.foot, v.theta, extension, posture_of(v.run).pastern_flexion);
   q["cop"] = cop;
   q["coffin_moment"] = ground_moment(v, v.model.ground.joint, cop) / 1000;
   q["pip_moment"] = ground_moment(v, chain.pastern, cop) / 1000;
@@ -236,7 +249,7 @@ void joint_quantities(const View& v, Quantities& q) {
   if (v.phase.phase != Phase::breakover) return;
   q["breakover_moment"] = q["ddft_moment"];
   q["breakover_arm"] = v.phase.moment / std::hypot(v.load, v.phase.loading.tangential_force);
-  const Vec2 pivot = v.model.ground.joint - v.d * v.n + cop * v.t;
+  const Vec2 pivot = v.model.ground.joint - force_distance(v) * v.n + cop * v.t;
   q["pivot"] = -pivot.x();
   if (v.phase.rolled_moment == 0) return;
   q["rollover_moment"] = v.phase.rolled_moment / 1000;

@@ -1,6 +1,7 @@
-// Order of work and loads: fit-up, then each phase from the fitted foot (design: swing, standing, midstance, breakover, press).
+// Order of work and loads: fit-up, then each phase from the fitted foot (swing, standing, midstance, breakover, stance, press).
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -9,6 +10,8 @@
 #include "solver/load_path.hpp"
 
 namespace hoofload::scenarios {
+
+struct StanceSeries;
 
 /// One solved phase: where the model is, under what, and how well it got there.
 struct PhaseSolution {
@@ -23,14 +26,17 @@ struct PhaseSolution {
   double rolled_moment = 0;   ///< breakover: the same 5 degrees of pitch beyond the level shoe [N mm]
   double rolled_cop = 0;      ///< breakover: centre of pressure then, ahead of the joint [mm]
   solver::Vec2 rolled_pivot = solver::Vec2::Zero();  ///< breakover: its place in the bone's frame [mm]
+  std::shared_ptr<const StanceSeries> series;        ///< stance only: its steps; the state is that of one of them
   bool solved = false;
   std::string why;  ///< when not solved
 };
 
-/// Slack length of the tendon per phase, found on the baseline and then frozen.
+/// Slack length of the tendon per phase, and per step of the stance by its share, found on the baseline and then frozen.
 struct TendonSlack {
   std::vector<std::pair<Phase, double>> length;
+  std::vector<std::pair<double, double>> stance;  ///< share of stance, slack length
   [[nodiscard]] std::optional<double> of(Phase phase) const;
+  [[nodiscard]] std::optional<double> at(double share) const;
 };
 
 /// Solves the asked phases of one run. `slack`: empty on the baseline (filled here), given on an option.

@@ -112,4 +112,14 @@ std::string picture_name(const std::vector<RunResult>& results, const Drawn& dra
   return std::string(name_of(drawn.phase->phase)) + "_" + kind + "_" + run_stem(results, drawn.run) + ".svg";
 }
 
+double drawn_indentation(const Drawn& drawn) {
+  const solver::System& system = *drawn.built->system;
+  if (!system.model().ground.bed) return 0;
+  double deepest = 0;
+  const auto& points = system.contact_points();
+  for (std::size_t k = static_cast<std::size_t>(system.first_ground_contact()); k < points.size(); ++k)
+    deepest = std::max(deepest, -drawn.phase->solution.state.q[points[k].normal]);
+  return kDeformationScale * deepest;
+}
+
 }  // namespace hoofload::scenarios

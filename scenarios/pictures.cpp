@@ -1,6 +1,10 @@
 #include "scenarios/pictures.hpp"
 
+#include <array>
+
 #include "scenarios/direction_arms.hpp"
+#include "scenarios/stance_events.hpp"
+#include "viz/curve_figure.hpp"
 #include "viz/polar_figure.hpp"
 #include "viz/profile_figure.hpp"
 
@@ -47,6 +51,16 @@ const PhaseResult* solved_sagittal(const RunResult& run, Phase phase, const Buil
   return nullptr;
 }
 
+struct StanceCurve {
+  std::string_view key, file, heading, axis;
+};
+
+constexpr std::array kStanceCurves = {
+    StanceCurve{"ddft_moment", "stance_tendon-moment.svg", "Moment of the deep flexor tendon over stance",
+                "moment about the coffin joint, N m"},
+    StanceCurve{"navicular_force", "stance_navicular-force.svg", "Force on the navicular bone over stance", "force, N"},
+    StanceCurve{"cop", "stance_cop.svg", "Centre of pressure over stance", "ahead of the coffin joint, mm"}};
+
 }  // namespace
 
 std::vector<Picture> direction_plots(const std::vector<RunResult>& results, Phase phase) {
@@ -75,6 +89,34 @@ std::vector<Picture> direction_plots(const std::vector<RunResult>& results, Phas
   return {{std::string(name_of(phase)) + "_arm-by-direction.svg", viz::polar_figure(figure)}};
 }
 
+std::vector<Picture> stance_curves(const std::vector<RunResult>& results, Phase phase) {
+  std::vector<Picture> pictures;
+  if (phase != Phase::stance) return pictures;
+  const std::string gait = results.front().run.load.gait == Gait::walk ? "walk" : "trot";
+  for (const StanceCurve& c : kStanceCurves) {
+    viz::CurveFigure figure{.heading = {std::string(c.heading), "stance, " + gait, "sagittal core in 3D capsule", {}},
+                            .x = {"share of stance, %", viz::Range{0, 100}},
+                            .y = {std::string(c.axis)},
+                            .curves = {},
+                            .landmarks = {}};
+    for (const RunResult& run : results) {
+      const BuiltModel* built = nullptr;
+      const PhaseResult* solved = solved_sagittal(run, phase, built);
+      if (solved == nullptr || !solved->solution.series) continue;
+      const StanceSeries& series = *solved->solution.series;
+      std::vector<double> percent;
+      for (const double share : shares_of(series)) percent.push_back(100 * share);
+      figure.curves.push_back({run.run.name, std::move(percent), values_of(series, c.key)});
+      if (!figure.landmarks.empty()) continue;
+      for (const StanceEvent& e : series.events)
+        if (e.name == kHeelOff) figure.landmarks.push_back({"heel-off, " + run.run.name, 100 * e.share});
+    }
+    if (figure.curves.empty()) return {};
+    pictures.push_back({std::string(c.file), viz::curve_figure(figure)});
+  }
+  return pictures;
+}
+
 std::vector<Picture> pressure_profiles(const std::vector<RunResult>& results, Phase phase) {
   std::vector<Picture> pictures;
   for (const ModelKind model : {ModelKind::axisymmetric, ModelKind::sagittal})
@@ -87,7 +129,7 @@ std::vector<Picture> all_pictures(const std::vector<RunResult>& results) {
   std::vector<Picture> pictures;
   if (results.empty()) return pictures;
   for (const Phase phase : results.front().run.load.phases)
-    for (auto* make : {side_views, axisymmetric_sections, pressure_profiles, direction_plots})
+    for (auto* make : {side_views, axisymmetric_sections, pressure_profiles, direction_plots, stance_curves})
       for (Picture& picture : make(results, phase)) pictures.push_back(std::move(picture));
   return pictures;
 }

@@ -28,5 +28,7 @@ struct Picture {
 [[nodiscard]] std::vector<Picture> pressure_profiles(const std::vector<RunResult>& results, Phase phase);
 /// Breakover only: the arm over direction of all options in one plot.
 [[nodiscard]] std::vector<Picture> direction_plots(const std::vector<RunResult>& results, Phase phase);
+/// Stance only: tendon moment, navicular force and centre of pressure of all options over the share of stance.
+[[nodiscard]] std::vector<Picture> stance_curves(const std::vector<RunResult>& results, Phase phase);
 
 }  // namespace hoofload::scenarios

@@ -6,6 +6,7 @@
 
 #include "scenarios/case_resolved.hpp"
 #include "scenarios/provenance.hpp"
+#include "scenarios/stance.hpp"
 #include "viz/cautions.hpp"
 
 namespace hoofload::scenarios {
@@ -55,6 +56,33 @@ json balance_json(const RunResult& run, Phase phase) {
   return list;
 }
 
+json numbers(const std::vector<double>& values) {
+  json list = json::array();
+  for (const double v : values) list.push_back(number(v));
+  return list;
+}
+
+/// Stance of one model: shares of stance, the values of each key at them, and the events.
+json series_json(const StanceSeries& series) {
+  json values = json::object(), events = json::array();
+  for (const std::string& key : series_keys())
+    if (const auto list = values_of(series, key); !list.empty())
+      values[key] = {{"unit", find_quantity(key)->unit}, {"values", numbers(list)}};
+  for (const StanceEvent& e : series.events) events.push_back({{"name", e.name}, {"share", number(e.share)}});
+  return {{"share", numbers(shares_of(series))},
+          {"values", std::move(values)},
+          {"events", std::move(events)},
+          {"ended", series.ended.empty() ? json(nullptr) : json(series.ended)}};
+}
+
+json all_series_json(const RunResult& run) {
+  json all = json::object();
+  for (const ModelResult& model : run.models)
+    for (const PhaseResult& p : model.phases)
+      if (p.solution.series) all[std::string(name_of(model.kind))] = series_json(*p.solution.series);
+  return all;
+}
+
 json option_json(const RunResult& run) {
   json phases = json::object(), balance = json::object();
   for (const Phase phase : run.run.load.phases) {
@@ -71,7 +99,9 @@ json option_json(const RunResult& run) {
     for (const PhaseResult& p : model.phases)
       if (!p.solved) unsolved.push_back({{"model", name_of(p.model)}, {"phase", name_of(p.phase)}, {"why", p.why}});
   }
-  return {{"name", run.run.name}, {"phases", phases}, {"balance", balance}, {"unsolved", unsolved}};
+  json option{{"name", run.run.name}, {"phases", phases}, {"balance", balance}, {"unsolved", unsolved}};
+  if (json series = all_series_json(run); !series.empty()) option["series"] = std::move(series);
+  return option;
 }
 
 json difference_json(const Difference& d) {

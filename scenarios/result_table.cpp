@@ -12,11 +12,12 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::array kHeadline = {"sole_pressure_peak"sv,   "sole_pressure_tip"sv,   "swing_sole_pressure"sv,
-                                  "bone_share_lamellae"sv,  "bone_share_sole"sv,     "ddft_moment"sv,
-                                  "navicular_force"sv,      "breakover_moment"sv,    "breakover_arm"sv,
-                                  "rollover_moment"sv,      "rollover_arm"sv,        "cop"sv,
-                                  "ground_pressure_heel"sv, "palmar_angle_loaded"sv, "nail_force_max"sv};
+constexpr std::array kHeadline = {
+    "sole_pressure_peak"sv,   "sole_pressure_tip"sv,   "swing_sole_pressure"sv, "bone_share_lamellae"sv,
+    "bone_share_sole"sv,      "ddft_moment"sv,         "navicular_force"sv,     "breakover_moment"sv,
+    "breakover_arm"sv,        "rollover_moment"sv,     "rollover_arm"sv,        "cop"sv,
+    "ground_pressure_heel"sv, "palmar_angle_loaded"sv, "nail_force_max"sv,      "ddft_peak_at"sv,
+    "navicular_peak_at"sv,    "tendon_taut_at"sv,      "heel_off_at"sv};
 
 /// Mere multiples of a listed quantity: they would list one change twice.
 constexpr std::array kEchoes = {"ddft_moment_per_mass"sv, "navicular_force_per_mass"sv, "coffin_moment"sv,

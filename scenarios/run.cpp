@@ -1,5 +1,7 @@
 #include "scenarios/run.hpp"
 
+#include "scenarios/stance.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <memory>
@@ -42,8 +44,9 @@ Solved solve_model(const Case& run, ModelKind kind, const materials::Catalogue& 
     phase.solved = solution.solved;
     phase.why = solution.why;
     if (solution.solved) {
-      solved.quantities.push_back(measure(*solved.result.built, run, solution));
-      phase.balance = check_balance(*solved.result.built, solution);
+      const auto& series = solution.series;
+      solved.quantities.push_back(series ? stance_peaks(*series) : measure(*solved.result.built, run, solution));
+      phase.balance = series ? worst_balance(*series) : check_balance(*solved.result.built, solution);
       for (const auto& [key, value] : solved.quantities.back()) phase.values[key] = {value, kind, 0, 0, false};
     } else {
       solved.quantities.emplace_back();

@@ -19,7 +19,9 @@ using solver::Spring;
 
 constexpr double kBearingStiffness = 1000;  ///< MPa/mm: 1 MPa closes the joint by 1 um
 constexpr double kBearingStick = 300;       ///< MPa/mm
-constexpr double kWebStiffness = 200;       ///< MPa/mm
+constexpr double kTapedLateral =
+    2000;  ///< N/mm: the band, and the friction of a loaded wall that it need not carry (assumed)
+constexpr double kWebStiffness = 200;  ///< MPa/mm
 
 void add_face(Spring& spring, const solver::Model& model, const mesh::FacePoint& at, int component, double sign) {
   for (int a = 0; a < 8; ++a)
@@ -181,7 +183,8 @@ solver::SpringGroup nails(const solver::Model& model, const SagittalParts& parts
                  inner = mesh::inner_half_width(parts.shell.outline, x);
     const mesh::FacePoint wall = bearing_point_at(parts.shell, x, inner + 0.4 * (outer - inner));
     // Two nails a station. A tape's band: 60 N/mm and 40 N over all stations (assumed, grade D).
-    const double axial = taped ? 60.0 / stations : 2 * one.axial, lateral = taped ? 60.0 / stations : 2 * one.lateral;
+    const double axial = taped ? 60.0 / stations : 2 * one.axial,
+                 lateral = taped ? kTapedLateral / stations : 2 * one.lateral;
     for (int c : {1, 0, 2}) {
       Spring spring;
       add_face(spring, model, wall, c, 1.0);

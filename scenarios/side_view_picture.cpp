@@ -79,7 +79,7 @@ struct GroundPose {
   double d, theta;
 };
 
-/// The ground's pitch magnified as the displacements are, laid against the lowest drawn node.
+/// The ground's pitch magnified as the displacements are, laid against the lowest drawn node, or as far above it as it sinks in.
 GroundPose drawn_ground(const Drawn& drawn, const std::vector<Vec2>& x) {
   const auto& model = drawn.built->system->model();
   const double theta = drawn.phase->solution.state.q[solver::ground_dof(model, 2)];
@@ -88,7 +88,7 @@ GroundPose drawn_ground(const Drawn& drawn, const std::vector<Vec2>& x) {
   double d = -1e30;
   for (const int node : model.ground.nodes)
     d = std::max(d, -(x[static_cast<std::size_t>(node)] - model.ground.joint).dot(n));
-  return {d, shown};
+  return {d - drawn_indentation(drawn), shown};
 }
 
 void add_ground(const Drawn& drawn, const std::vector<Vec2>& x, viz::SideView& view) {

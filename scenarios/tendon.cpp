@@ -13,6 +13,9 @@ constexpr double kReferencePalmarAngle = 4 * mesh::degree;
 constexpr double kReferencePastern = 50 * mesh::degree;
 constexpr double kReferenceArm = 27.9;
 constexpr double kMiddlePhalanx = 44, kProximalPhalanx = 86;
+// Degrees of the joints per degree of heel elevation, standing on wedges (Crevier-Denoix et al. 2001: 29.5, 7.3 and 6.9
+// degrees over 30): coffin and pastern flex, the fetlock extends. Their sum, 0.99, is the foot's turn against the cannon.
+constexpr double kCoffinFlexion = 0.98, kPasternFlexion = 0.24, kFetlockExtension = 0.23;
 constexpr double kFreeTendon = 150;  ///< navicular to the anchor on the pastern frame
 
 Vec2 turned(const Vec2& v, double angle) { return Eigen::Rotation2Dd(angle) * v; }
@@ -41,10 +44,24 @@ solver::Cable tendon_path(const mesh::Foot& foot, double stiffness) {
   return cable;
 }
 
-LimbChain limb_chain(const mesh::Foot& foot, double theta, double extension) {
+PostureShift posture_of(const Case& run) {
+  if (run.load.posture == Posture::held || run.shoeing.shoe.type == mesh::ShoeType::bare) return {};
+  const double e = run.shoeing.shoe.elevation;
+  PostureShift shift{(1 - kCoffinFlexion) * e, kPasternFlexion * e, kFetlockExtension * e, 0};
+  const auto path = solver::cable_path(tendon_path(run.foot, run.load.tendon_stiffness), 0);
+  const LimbChain chain = limb_chain(run.foot, 0, 0);
+  const auto arm = [&](const Vec2& joint) {
+    const Vec2 r = path.B - joint;
+    return std::abs(r.x() * path.e_B.y() - r.y() * path.e_B.x());
+  };
+  shift.slack = arm(chain.pastern) * shift.pastern_flexion - arm(chain.fetlock) * shift.fetlock_extension;
+  return shift;
+}
+
+LimbChain limb_chain(const mesh::Foot& foot, double theta, double extension, double pastern_flexion) {
   const Vec2 up = turned(pastern_direction(foot), theta - extension);
-  const Vec2 coffin = coffin_joint(foot);
-  return {coffin + kMiddlePhalanx * up, coffin + (kMiddlePhalanx + kProximalPhalanx) * up};
+  const Vec2 pastern = coffin_joint(foot) + kMiddlePhalanx * up;
+  return {pastern, pastern + kProximalPhalanx * turned(up, pastern_flexion)};
 }
 
 }  // namespace hoofload::scenarios

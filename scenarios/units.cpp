@@ -53,6 +53,8 @@ constexpr std::array kUnits = {
     Unit{"psi", D::pressure, kPound* kGravity / (kInch * kInch)},
     Unit{"s", D::time, 1},
     Unit{"ms", D::time, 1e-3},
+    Unit{"min", D::time, 60},
+    Unit{"h", D::time, 3600},
     Unit{"ShoreA", D::hardness, 1},
     Unit{"Shore A", D::hardness, 1},
     Unit{"N/kg", D::force_per_mass, 1},

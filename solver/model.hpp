@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "materials/material.hpp"
+#include "solver/interactions/bed.hpp"
 #include "solver/interactions/cable.hpp"
 #include "solver/interactions/spring.hpp"
 #include "solver/solid.hpp"
@@ -55,7 +56,7 @@ struct PairContact {
   double friction = 0;
 };
 
-/// The rigid ground plane: gap g = d + (x - C).n(theta) >= 0 of its nodes.
+/// The ground plane: gap g = d + (x - C).n(theta) of its nodes. Rigid: g >= 0; on a bed a node sinks in against its own column.
 struct Ground {
   Vec2 joint = Vec2::Zero();  ///< C
   std::vector<int> nodes;
@@ -63,6 +64,8 @@ struct Ground {
   /// Instead of stick-slip: the tangential force is spread over the contacts as the normal force is, Eq. (80). Its
   /// resultant and line of action, which alone enter the moment about C, are then exact whatever the distribution.
   bool mobilised = false;
+  std::optional<ColumnBed> bed;  ///< none: rigid
+  std::vector<double> area;      ///< of each node's column of the bed, positive [mm^2]
 };
 
 struct Support {

@@ -31,6 +31,33 @@ double Newton::bound(const State& state, std::size_t contact, double ramp) const
   return state.contact[contact].offset_normal - (p.gap - ramp * p.interference);
 }
 
+bool Newton::on_bed(std::size_t contact) const { return contact >= first_ground() && system_.model().ground.bed; }
+
+LawValue Newton::column(const State& state, std::size_t contact) const {
+  const ContactPoint& p = system_.contact_points()[contact];
+  const LawValue v = value(*system_.model().ground.bed, -state.q[p.normal]);
+  return {p.area * v.energy, -p.area * v.force, p.area * v.stiffness};
+}
+
+double Newton::bed_energy(const State& state) const {
+  double energy = 0;
+  if (!system_.model().ground.bed) return energy;
+  for (std::size_t k = first_ground(); k < state.contact.size(); ++k)
+    if (state.contact[k].closed) energy += column(state, k).energy;
+  return energy;
+}
+
+void Newton::add_bed_forces(const State& state, Eigen::VectorXd& gradient) const {
+  if (!system_.model().ground.bed) return;
+  for (std::size_t k = first_ground(); k < state.contact.size(); ++k)
+    if (state.contact[k].closed) gradient[system_.contact_points()[k].normal] += column(state, k).force;
+}
+
+double Newton::pressing(const State& state, std::size_t contact) const {
+  return std::max(0.0, on_bed(contact) ? -column(state, contact).force
+                                       : assembly_.gradient[system_.contact_points()[contact].normal]);
+}
+
 Newton::Held Newton::held_unknowns(const State& state, const Loading& loading) const {
   const Model& model = system_.model();
   Held held{std::vector<char>(static_cast<std::size_t>(dof_count(model)), 0), Eigen::VectorXd::Zero(dof_count(model))};
@@ -47,7 +74,7 @@ Newton::Held Newton::held_unknowns(const State& state, const Loading& loading) c
   for (std::size_t k = 0; k < points.size(); ++k) {
     const ContactStatus& c = state.contact[k];
     if (!c.closed) continue;
-    hold(points[k].normal, bound(state, k, loading.ramp));
+    if (!on_bed(k)) hold(points[k].normal, bound(state, k, loading.ramp));
     if (points[k].tied)
       hold(points[k].tangent, c.offset_tangent);
     else if (c.tangential == Tangential::stick)
@@ -60,11 +87,11 @@ bool Newton::mobilise_ground(State& state, const Loading& loading, double scale)
   const auto& points = system_.contact_points();
   double sum = 0;
   for (std::size_t k = first_ground(); k < points.size(); ++k)
-    if (state.contact[k].closed) sum += std::max(0.0, assembly_.gradient[points[k].normal]);
+    if (state.contact[k].closed) sum += pressing(state, k);
   // Tractions that have all but settled stay as they are: the energy of two states is then comparable.
   const auto wanted = [&](std::size_t k) {
     if (!state.contact[k].closed || sum <= 0) return 0.0;
-    return loading.tangential_force * std::max(0.0, assembly_.gradient[points[k].normal]) / sum;
+    return loading.tangential_force * pressing(state, k) / sum;
   };
   double worst = 0, total = 0;
   for (std::size_t k = first_ground(); k < points.size(); ++k) {
@@ -97,7 +124,7 @@ bool Newton::update_friction(State& state, double scale) const {
       changed = true;
       continue;
     }
-    const double limit = points[k].friction * std::max(0.0, assembly_.gradient[points[k].normal]);
+    const double limit = points[k].friction * pressing(state, k);
     const double force = assembly_.gradient[points[k].tangent];
     const double slack = 1e-3 * limit + 1e-9 * scale;
     if (c.tangential == Tangential::stick && std::abs(force) > limit + slack && c.toggles < 3) {
@@ -146,22 +173,29 @@ double Newton::residual(const State& state, const Loading& loading, const Newton
   // The ground's own balance is measured against its load, however large the forces inside the bodies are.
   const double load = std::max({1e-3, std::abs(loading.normal_force), std::abs(loading.tangential_force)});
   const double ground_weight = force_scale(loading) / load;
-  for (Eigen::Index i = 0; i < assembly_.gradient.size(); ++i) {
+  Eigen::VectorXd unbalanced = assembly_.gradient;
+  add_bed_forces(state, unbalanced);
+  for (Eigen::Index i = 0; i < unbalanced.size(); ++i) {
     if (held.is[static_cast<std::size_t>(i)] != 0) continue;
     const double weight = i == g0 || i == g0 + 1 ? ground_weight : i == g0 + 2 ? 1 / options.length_scale : 1.0;
-    worst = std::max(worst, weight * std::abs(assembly_.gradient[i]));
+    worst = std::max(worst, weight * std::abs(unbalanced[i]));
   }
   return worst;
 }
 
-bool Newton::solve_reduced(const Held& held, Eigen::VectorXd& dq, SolveReport& report) {
+bool Newton::solve_reduced(const State& state, const Held& held, Eigen::VectorXd& dq, SolveReport& report) {
   const SparseMatrix& K = assembly_.hessian;
-  Eigen::VectorXd rhs = -assembly_.gradient;
+  Eigen::VectorXd force = assembly_.gradient;
+  add_bed_forces(state, force);
+  Eigen::VectorXd rhs = -force;
   rhs -= K.selfadjointView<Eigen::Lower>() * held.move;
   for (int attempt = 0; attempt < 14; ++attempt) {
     std::copy(K.valuePtr(), K.valuePtr() + K.nonZeros(), reduced_.valuePtr());
     double* v = reduced_.valuePtr();
     const int* outer = reduced_.outerIndexPtr();
+    for (std::size_t k = first_ground(); k < state.contact.size(); ++k)
+      if (on_bed(k) && state.contact[k].closed)
+        v[outer[system_.contact_points()[k].normal]] += column(state, k).stiffness;
     for (int c = 0; c < reduced_.cols(); ++c) {
       double& diagonal = v[outer[c]];  // a lower column starts with its diagonal
       if (held.is[static_cast<std::size_t>(c)] != 0) {
@@ -192,7 +226,7 @@ bool Newton::quadratic_step(State& state, const Loading& loading, const NewtonOp
   const int passes = patient ? options.most_set_changes : options.set_changes;
   for (int pass = 0; pass < passes && report.factorisations < options.most_factorisations; ++pass) {
     const Held held = held_unknowns(state, loading);
-    if (!solve_reduced(held, dq, report)) return false;
+    if (!solve_reduced(state, held, dq, report)) return false;
     const Eigen::VectorXd reaction = assembly_.gradient + K.selfadjointView<Eigen::Lower>() * dq;
     bool changed = false;
     const bool one_at_a_time = patient && pass >= 8;  // Murty's least-index rule ends a cycle
@@ -200,7 +234,10 @@ bool Newton::quadratic_step(State& state, const Loading& loading, const NewtonOp
       if (points[k].tied || state.contact[k].dormant) continue;
       ContactStatus& c = state.contact[k];
       const double b = bound(state, k, loading.ramp);
-      if (c.closed && reaction[points[k].normal] < -tiny) {
+      // A column closes and opens by where it will be; it has no bound that could react.
+      const bool leaves =
+          on_bed(k) ? state.q[points[k].normal] + dq[points[k].normal] > b + 1e-10 : reaction[points[k].normal] < -tiny;
+      if (c.closed && leaves) {
         c.closed = false;
         c.tangential = Tangential::free;
         changed = true;
@@ -258,7 +295,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
         report.iterations > 1 && (last_move < 1e-15 * options.length_scale ||
                                   (report.residual < 100 * options.tolerance && report.residual > 0.2 * last_residual));
     if (settled && !friction_changed && !springs_changed && (report.residual < options.tolerance || at_round_off)) {
-      report.energy = assembly_.energy;
+      report.energy = assembly_.energy + bed_energy(state);
       return report;
     }
     const std::vector<ContactStatus> before = state.contact;
@@ -271,9 +308,11 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     double prescribed = 0;
     for (std::size_t i = 0; i < held.is.size(); ++i)
       if (held.is[i] != 0) prescribed = std::max(prescribed, std::abs(held.move[static_cast<Eigen::Index>(i)]));
-    const double slope = assembly_.gradient.dot(dq);
-    const double energy = assembly_.energy;
-    const double noise = 1e-12 * (std::abs(energy) + 1);
+    Eigen::VectorXd unbalanced = assembly_.gradient;
+    add_bed_forces(state, unbalanced);
+    const double slope = unbalanced.dot(dq);
+    const double energy = assembly_.energy + bed_energy(state);
+    const double noise = 1e-12 * (std::abs(energy) + scale);  // forces of that scale over a millimetre
     // With bounds or supports on the move the energy of two states is not comparable, and a decrease below round-off cannot
     // be seen in it: then only inversion is refused.
     const bool comparable = prescribed < 1e-12 && settled && !friction_changed && -slope > noise;
@@ -284,12 +323,12 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     const auto acceptable = [&](double trial_energy) {
       return std::isfinite(trial_energy) && (!comparable || trial_energy <= energy + 1e-4 * alpha * slope + noise);
     };
-    while (!acceptable(assembly_.energy)) {
+    while (!acceptable(assembly_.energy + bed_energy(trial))) {
       alpha *= 0.5;
       if (alpha < 1e-4) return fail(std::isfinite(assembly_.energy) ? Outcome::line_search_failed : Outcome::inverted);
       trial = system_.advance(state, dq, alpha, kept);
       assembly_.energy = system_.energy(trial, loading);
-      if (acceptable(assembly_.energy)) system_.assemble(trial, loading, assembly_, recovery_);
+      if (acceptable(assembly_.energy + bed_energy(trial))) system_.assemble(trial, loading, assembly_, recovery_);
     }
     settled = settled && alpha == 1;
     last_move = dq.cwiseAbs().maxCoeff();

@@ -44,9 +44,16 @@ class Newton {
   [[nodiscard]] double bound(const State& state, std::size_t contact, double ramp) const;
   [[nodiscard]] bool update_friction(State& state, double scale) const;
   [[nodiscard]] bool mobilise_ground(State& state, const Loading& loading, double scale) const;
+  /// Whether a contact is a column of the bed; its energy, its force -A p on the gap and its stiffness A p' while it is closed.
+  [[nodiscard]] bool on_bed(std::size_t contact) const;
+  [[nodiscard]] LawValue column(const State& state, std::size_t contact) const;
+  [[nodiscard]] double bed_energy(const State& state) const;
+  void add_bed_forces(const State& state, Eigen::VectorXd& gradient) const;
+  /// What presses on a contact [N]: the bound's reaction, or the column's force.
+  [[nodiscard]] double pressing(const State& state, std::size_t contact) const;
   [[nodiscard]] std::size_t first_ground() const { return static_cast<std::size_t>(system_.first_ground_contact()); }
   void add_friction(const State& state);
-  [[nodiscard]] bool solve_reduced(const Held& held, Eigen::VectorXd& dq, SolveReport& report);
+  [[nodiscard]] bool solve_reduced(const State& state, const Held& held, Eigen::VectorXd& dq, SolveReport& report);
   [[nodiscard]] bool quadratic_step(State& state, const Loading& loading, const NewtonOptions& options, double tiny,
                                     Eigen::VectorXd& dq, SolveReport& report);
   [[nodiscard]] double force_scale(const Loading& loading) const;

@@ -18,6 +18,7 @@ struct ContactPoint {
   double gap = 0, interference = 0;  ///< bound of the normal unknown is -(gap - ramp interference)
   double friction = 0;
   bool tied = false;
+  double area = 0;  ///< of its column where the ground is a bed [mm^2]
 };
 
 struct ContactStatus {

@@ -101,7 +101,8 @@ void System::number_contacts() {
       throw std::invalid_argument("a ground node is also the slave of a pair");
     ground_index_[static_cast<std::size_t>(node)] = static_cast<int>(k);
     const double mu = model_.ground.friction.empty() ? 0.0 : model_.ground.friction[k];
-    contacts_.push_back({plane_dof(node, 0), plane_dof(node, 1), 0, 0, mu, false});
+    const double area = model_.ground.bed ? model_.ground.area.at(k) : 0.0;
+    contacts_.push_back({plane_dof(node, 0), plane_dof(node, 1), 0, 0, mu, false, area});
   }
   for (const auto& pair : model_.pairs)
     for (int m : pair.master)

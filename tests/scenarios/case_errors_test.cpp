@@ -121,7 +121,7 @@ TEST(CaseErrors, contradictions) {
       {"[shoe]\nroll_radius = \"20 mm\"\n", 3, 15, "shoe.roll_radius", "not rolled", ""},
       {"[packing]\nmaterial = \"silicone A30\"\n", 3, 12, "packing.material", "no packing", ""},
       {"[ground]\ndepth = \"50 mm\"\n", 3, 9, "ground.depth", "rigid", ""},
-      {"[ground]\ntype = \"elastic\"\n", 3, 8, "ground.type", "is not solved", ""},
+      {"[ground]\ntype = \"elastic\"\n", 3, 8, "ground.type", "without a material", ""},
       {"[load]\nforce = \"2500 N\"\n", 3, 9, "load.force", "not asked for", ""},
       {"[load]\nphases = [\"press\"]\n", 3, 10, "load.phases", "without a force", ""},
       {"[shoe]\ntype = \"full plate\"\n[packing]\nregion = \"full sole\"\nmaterial = \"silicone A30\"\nproud = \"1 "

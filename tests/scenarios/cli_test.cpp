@@ -16,6 +16,7 @@ struct Outcome {
   int code;
   std::string out, err;
   std::vector<RunRequest> requests;
+  std::vector<LessonRequest> lessons;
 };
 
 Outcome call(std::vector<std::string> arguments, int answer = exit_done) {
@@ -25,6 +26,10 @@ Outcome call(std::vector<std::string> arguments, int answer = exit_done) {
   around.load_known = [] { return Explainable{catalogue_words(), {{"sole_pressure_peak", "a quantity\n"}}}; };
   around.solve = [&](const RunRequest& r) {
     outcome.requests.push_back(r);
+    return answer;
+  };
+  around.teach = [&](const LessonRequest& r) {
+    outcome.lessons.push_back(r);
     return answer;
   };
   around.version = "9.9";
@@ -86,6 +91,28 @@ TEST(Cli, wrong_usage_is_2) {
   EXPECT_EQ(call({"check"}).code, exit_usage);
   EXPECT_EQ(call({"check", "x", "--nonsense"}).code, exit_usage);
   EXPECT_EQ(call({"explain", "shoe.setbak"}).code, exit_usage);
+}
+
+TEST(Cli, a_lesson_hands_on_its_runs) {
+  const Outcome o = call({"lesson", "elevation", "--density", "0.4", "--json"}, exit_not_converged);
+  EXPECT_EQ(o.code, exit_not_converged) << o.err;
+  ASSERT_EQ(o.lessons.size(), 1u);
+  EXPECT_EQ(o.lessons[0].request.runs.size(), 7u);
+  EXPECT_EQ(o.lessons[0].request.runs[0].study.density, 0.4);
+  EXPECT_TRUE(o.lessons[0].request.json);
+  const Outcome on = call({"lesson", "setback", "scenarios/cases/demo.toml"});
+  ASSERT_EQ(on.lessons.size(), 1u) << on.err;
+  EXPECT_EQ(on.lessons[0].request.runs[0].horse.mass, 520);
+}
+
+TEST(Cli, an_unknown_lesson_is_2_and_names_the_known_ones) {
+  const Outcome o = call({"lesson", "pakcing"});
+  EXPECT_EQ(o.code, exit_usage);
+  EXPECT_EQ(o.err,
+            "lesson: there is none called 'pakcing'; allowed: packing, setback, elevation, trial; nearest: packing\n");
+  EXPECT_EQ(call({"lesson", "nonsense"}).code, exit_usage);
+  EXPECT_EQ(call({"lesson", "trial", "--density", "0"}).code, exit_usage);
+  EXPECT_TRUE(o.lessons.empty());
 }
 
 TEST(Cli, help_and_version_are_0_and_on_stdout) {
