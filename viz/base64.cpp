@@ -41,7 +41,7 @@ std::string compressed_base64(std::span<const std::uint8_t> bytes) {
     const auto block = bytes.subspan(b * block_size, std::min(block_size, bytes.size() - b * block_size));
     uLongf size = compressBound(static_cast<uLong>(block.size()));
     std::vector<std::uint8_t> part(size);
-    if (compress2(part.data(), &size, block.data(), static_cast<uLong>(block.size()), 6) != Z_OK)
+    if (compress2(part.data(), &size, block.data(), static_cast<uLong>(block.size()), 1) != Z_OK)
       throw std::runtime_error("zlib could not compress a data array");
     header.push_back(size);
     packed.insert(packed.end(), part.begin(), part.begin() + static_cast<std::ptrdiff_t>(size));
