@@ -1,10 +1,12 @@
 // What the command line asks of the rest of the application.
 #pragma once
 
+#include "scenarios/comparison.hpp"
 #include "scenarios/lesson.hpp"
-#include "scenarios/run.hpp"
+#include "scenarios/result_json.hpp"
 
 #include <filesystem>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -41,10 +43,24 @@ struct LessonRequest {
 /// Solves the lesson's runs and tells of them; the JSON is that of compare. Implemented in lesson_command.cpp.
 [[nodiscard]] int lesson_command(const LessonRequest& lesson);
 
-/// solve_runs with a progress line on stderr unless the request is quiet.
-[[nodiscard]] std::vector<RunResult> solved_with_progress(const RunRequest& request);
+/// What was asked for and what came out of it.
+struct Finished {
+  const RunRequest& request;
+  std::vector<RunResult> results;
+  Comparison comparison;
+  ResultContext context;
+};
 
-/// Says on stderr what was not solved and keeps its last good state; returns exit_not_converged.
-[[nodiscard]] int report_unsolved(const RunRequest& request, const std::vector<RunResult>& results);
+/// How an answer is told: what stands on stdout without --json, and what --out writes beside result.json, table.md and the
+/// fields of all runs.
+struct Telling {
+  std::function<std::string(const Finished&)> text;
+  std::string text_file;  ///< the same text as a file; none: not written
+  std::function<std::vector<std::filesystem::path>(const Finished&, const std::filesystem::path& folder)> pictures;
+};
+
+/// Solves, compares if asked to, prints and writes; what was not solved is said on stderr and its last good state kept.
+/// Returns the exit code.
+[[nodiscard]] int answer(const RunRequest& request, const Telling& telling);
 
 }  // namespace hoofload::scenarios

@@ -37,7 +37,7 @@ say "Debian packages"
 bash scenarios/install.sh
 
 say "Building build/hoofload"
-cmake --preset release >&2
+cmake -C .cmake/release.cmake -S . -B build -G Ninja >&2
 cmake --build build --target hoofload --parallel "${JOBS:-$(nproc)}" >&2
 
 say "Comparing the demo's options (scenarios/cases/demo.toml)"

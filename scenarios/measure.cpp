@@ -209,17 +209,9 @@ double centre_of_pressure(const View& v) {
   return moment / force;
 }
 
-/// Distance of the joint from the level at which the ground's force acts: on a bed, the mean depth by pressure, Eq. (100).
+/// Distance of the joint from the level at which the ground's force acts, Eq. (100).
 double force_distance(const View& v) {
-  if (!v.model.ground.bed) return v.d;
-  double force = 0, depth = 0;
-  const auto& points = v.built.system->contact_points();
-  for (std::size_t k = static_cast<std::size_t>(v.built.system->first_ground_contact()); k < points.size(); ++k) {
-    if (!v.phase.state.contact[k].closed) continue;
-    force += v.phase.reactions[points[k].normal];
-    depth -= v.phase.reactions[points[k].normal] * v.phase.state.q[points[k].normal];
-  }
-  return force > 0 ? v.d + depth / force : v.d;
+  return v.d + solver::mean_depth(*v.built.system, v.phase.state, v.phase.reactions);
 }
 
 /// Extending moment of the ground force about a joint at P: force at the centre of pressure on the ground.

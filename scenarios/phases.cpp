@@ -60,9 +60,12 @@ void roll_over(BuiltModel& built, PhaseSolution& s) {
   const auto path = solver::follow(*built.newton, rolled, from, to, options);
   s.path.iterations += path.iterations;
   s.path.factorisations += path.factorisations;
-  if (!good(path)) return;
+  if (!good(path)) {
+    s.remark = std::string("no roll-over: ") + solver::describe(path.outcome);
+    return;
+  }
   s.rolled_moment = built.newton->reactions()[pitch_dof(built)];
-  const double d = rolled.q[distance_dof(built)], theta = rolled.q[pitch_dof(built)];
+  const double d = force_distance(built, rolled), theta = rolled.q[pitch_dof(built)];
   s.rolled_cop = (s.rolled_moment - from.tangential_force * d) / from.normal_force;
   s.rolled_pivot = built.system->model().ground.joint - d * solver::ground_normal(theta) +
                    s.rolled_cop * solver::ground_tangent(theta);
@@ -73,13 +76,13 @@ void lift_heel(BuiltModel& built, const Case& run, PhaseSolution& s, const Deman
   Loading loading = s.loading;
   Loading pushed = loading;
   pushed.tangential_force = demand.tangential;
-  absorb(s.path, follow(built, run, s.state, loading, pushed));
+  solver::append(s.path, follow(built, run, s.state, loading, pushed));
   if (!good(s.path)) return;
   loading = pushed;
   solver::PathOptions options;
   const solver::LiftOff event = solver::find_lift_off(*built.newton, s.state, loading, built.rear_contacts, 0.01,
                                                       0.2 * mesh::degree, 25 * mesh::degree, options);
-  absorb(s.path, event.path);
+  solver::append(s.path, event.path);
   loading.hold_pitch = event.pitch;
   s.loading = loading;
   s.moment = event.moment;

@@ -28,7 +28,8 @@ struct PhaseSolution {
   solver::Vec2 rolled_pivot = solver::Vec2::Zero();  ///< breakover: its place in the bone's frame [mm]
   std::shared_ptr<const StanceSeries> series;        ///< stance only: its steps; the state is that of one of them
   bool solved = false;
-  std::string why;  ///< when not solved
+  std::string remark;  ///< solved, but something is missing from it
+  std::string why;     ///< when not solved
 };
 
 /// Slack length of the tendon per phase, and per step of the stance by its share, found on the baseline and then frozen.

@@ -41,12 +41,12 @@ void balance_on_reference(BuiltModel& built, const Case& run, PhaseSolution& s, 
   double wanted = 0;
   for (int pass = 0; pass < 8; ++pass) {
     const auto path = solver::cable_path(*to.cable, s.state.q[pitch_dof(built)]);
-    const double moment = demand.normal * demand.cop + demand.tangential * s.state.q[distance_dof(built)];
+    const double moment = demand.normal * demand.cop + demand.tangential * force_distance(built, s.state);
     wanted = moment / -path.dL;
     const double tension = std::max(0.0, wanted);
     if (pass > 1 && std::abs(tension - *to.cable->tension) <= 1e-9 * tension) break;
     to.cable->tension = tension;
-    absorb(s.path, follow(built, run, s.state, from, to));
+    solver::append(s.path, follow(built, run, s.state, from, to));
     if (!good(s.path)) return;
     from = to;
   }
@@ -71,30 +71,23 @@ void balance_on_frozen(BuiltModel& built, const Case& run, PhaseSolution& s, con
   }
   Loading to = demanded(from, demand);
   to.cable->slack_length = *slack.length + posture_of(run).slack;
-  absorb(s.path, follow(built, run, s.state, from, to));
+  solver::append(s.path, follow(built, run, s.state, from, to));
   s.loading = to;
 }
 
 }  // namespace
 
 int pitch_dof(const BuiltModel& built) { return solver::ground_dof(built.system->model(), 2); }
+double force_distance(const BuiltModel& built, const State& state) {
+  return state.q[distance_dof(built)] + solver::mean_depth(*built.system, state, built.newton->reactions());
+}
+
 int distance_dof(const BuiltModel& built) { return solver::ground_dof(built.system->model(), 0); }
 
 solver::PathReport follow(BuiltModel& built, const Case& run, State& state, const Loading& from, const Loading& to) {
   solver::PathOptions options;
   options.first_step = run.study.first_step;
   return solver::follow(*built.newton, state, from, to, options);
-}
-
-void absorb(solver::PathReport& all, const solver::PathReport& part) {
-  all.steps += part.steps;
-  all.iterations += part.iterations;
-  all.factorisations += part.factorisations;
-  all.shifts += part.shifts;
-  all.outcome = part.outcome;
-  all.reached = part.reached;
-  all.residual = part.residual;
-  all.energy = part.energy;
 }
 
 bool good(const solver::PathReport& path) { return path.outcome == solver::Outcome::converged && path.reached >= 1; }
@@ -127,7 +120,7 @@ PhaseSolution press_level(BuiltModel& built, const Case& run, const PhaseSolutio
   Loading from = to;
   // What the held ground already carries: -dPi/dd of the internal energy.
   from.normal_force = std::max(0.0, -built.newton->reactions()[distance_dof(built)]);
-  absorb(s.path, follow(built, run, s.state, from, to));
+  solver::append(s.path, follow(built, run, s.state, from, to));
   s.loading = to;
   s.solved = good(s.path);
   return s;
@@ -136,7 +129,7 @@ PhaseSolution press_level(BuiltModel& built, const Case& run, const PhaseSolutio
 void balance_on_tendon(BuiltModel& built, const Case& run, PhaseSolution& s, const Demand& demand, SlackLength& slack) {
   Loading pushed = s.loading;
   pushed.tangential_force = demand.tangential;
-  absorb(s.path, follow(built, run, s.state, s.loading, pushed));
+  solver::append(s.path, follow(built, run, s.state, s.loading, pushed));
   if (!good(s.path)) return;
   Loading from = pushed;
   from.hold_pitch.reset();
@@ -144,7 +137,7 @@ void balance_on_tendon(BuiltModel& built, const Case& run, PhaseSolution& s, con
   if (s.phase == Phase::press) {
     Loading to = from;
     to.cable->tension = run.load.tendon_force;
-    absorb(s.path, follow(built, run, s.state, from, to));
+    solver::append(s.path, follow(built, run, s.state, from, to));
     s.loading = to;
   } else if (slack.is_frozen) {
     balance_on_frozen(built, run, s, demand, from, slack);
@@ -157,7 +150,7 @@ void balance_on_next(BuiltModel& built, const Case& run, PhaseSolution& s, const
   if (built.kind == ModelKind::axisymmetric) {
     Loading to = s.loading;
     to.normal_force = demand.normal;
-    absorb(s.path, follow(built, run, s.state, s.loading, to));
+    solver::append(s.path, follow(built, run, s.state, s.loading, to));
     s.loading = to;
   } else if (slack.is_frozen) {
     balance_on_frozen(built, run, s, demand, s.loading, slack);

@@ -9,9 +9,11 @@ namespace hoofload::scenarios {
 [[nodiscard]] int pitch_dof(const BuiltModel& built);
 [[nodiscard]] int distance_dof(const BuiltModel& built);
 
+/// Distance of the joint from the level at which the ground's force acts: d, and on a bed the mean depth as well, Eq. (100).
+[[nodiscard]] double force_distance(const BuiltModel& built, const solver::State& state);
+
 [[nodiscard]] solver::PathReport follow(BuiltModel& built, const Case& run, solver::State& state,
                                         const solver::Loading& from, const solver::Loading& to);
-void absorb(solver::PathReport& all, const solver::PathReport& part);
 [[nodiscard]] bool good(const solver::PathReport& path);
 
 /// What the ground is to carry [N], the reference centre of pressure [mm] and the pastern's rotation [rad].

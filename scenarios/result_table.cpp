@@ -167,12 +167,27 @@ std::vector<std::string> unsolved(const std::vector<RunResult>& results) {
   return texts;
 }
 
+namespace {
+
+std::vector<std::string> remarks(const std::vector<RunResult>& results) {
+  std::vector<std::string> texts;
+  for (const RunResult& run : results)
+    for (const ModelResult& model : run.models)
+      for (const PhaseResult& p : model.phases)
+        if (p.solved && !p.solution.remark.empty())
+          texts.push_back(run.run.name + ", " + std::string(name_of(p.phase)) + ": " + p.solution.remark);
+  return texts;
+}
+
+}  // namespace
+
 std::vector<std::string> result_warnings(const std::vector<RunResult>& results, const Comparison& comparison,
                                          const CaseErrors& reader) {
   std::vector<std::string> texts;
   const auto add = [&](const std::vector<std::string>& more) { texts.insert(texts.end(), more.begin(), more.end()); };
   for (const CaseError& warning : reader) texts.push_back(error_text(warning));
   add(unsolved(results));
+  add(remarks(results));
   add(model_notes(results));
   if (!results.empty()) add(form_notes(results.front().run.name, comparison));
   return texts;

@@ -76,7 +76,7 @@ PhaseSolution solve_stance(BuiltModel& built, const Case& run, const PhaseSoluti
   PhaseSolution whole = series->steps.empty() ? fit : most;
   whole.phase = Phase::stance;
   whole.solved = series->ended.empty() || has_event(*series, kHeelOff);
-  if (!whole.solved) whole.why = series->ended;
+  (whole.solved ? whole.remark : whole.why) = series->ended;
   whole.series = std::move(series);
   return whole;
 }

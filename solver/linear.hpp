@@ -1,5 +1,5 @@
 // Sparse symmetric factorisation with a fixed pattern: analysed once, refactored often. The backend hides here: our
-// multifrontal Cholesky, which redoes only what changed (docs/performance.md has the reasons).
+// multifrontal Cholesky, which redoes only what changed between two active sets (tests/bench/factor.cpp compares it).
 #pragma once
 
 #include "solver/multifrontal/factorisation.hpp"

@@ -21,6 +21,8 @@ void count(PathReport& path, const SolveReport& solve) {
   path.energy = solve.energy;
 }
 
+}  // namespace
+
 void append(PathReport& path, const PathReport& more) {
   path.steps += more.steps;
   path.iterations += more.iterations;
@@ -31,8 +33,6 @@ void append(PathReport& path, const PathReport& more) {
   path.residual = more.residual;
   path.energy = more.energy;
 }
-
-}  // namespace
 
 Loading between(const Loading& a, const Loading& b, double t) {
   Loading l = b;
@@ -102,6 +102,18 @@ double contact_share(const Newton& newton, const std::vector<ContactPart>& conta
     sum += part * std::max(0.0, newton.reactions()[unknown]);
   }
   return sum / normal_force;
+}
+
+double mean_depth(const System& system, const State& state, const Eigen::VectorXd& reactions) {
+  if (!system.model().ground.bed) return 0;
+  double force = 0, depth = 0;
+  const auto& points = system.contact_points();
+  for (std::size_t k = static_cast<std::size_t>(system.first_ground_contact()); k < points.size(); ++k) {
+    if (!state.contact[k].closed) continue;
+    force += reactions[points[k].normal];
+    depth -= reactions[points[k].normal] * state.q[points[k].normal];
+  }
+  return force > 0 ? depth / force : 0;
 }
 
 LiftOff find_lift_off(Newton& newton, State& state, Loading loading, const std::vector<ContactPart>& rear, double share,

@@ -23,6 +23,9 @@ struct PathReport {
   double residual = 0, energy = 0;
 };
 
+/// Effort and outcome of a further leg of the way.
+void append(PathReport& path, const PathReport& more);
+
 /// `a` at t = 0 and `b` at t = 1; a hold that only one of the two has is taken from that one at once.
 [[nodiscard]] Loading between(const Loading& a, const Loading& b, double t);
 
@@ -48,6 +51,9 @@ struct ContactPart {
 
 /// Share of the ground's normal force that the given parts of contact points carry.
 [[nodiscard]] double contact_share(const Newton& newton, const std::vector<ContactPart>& contacts, double normal_force);
+
+/// How far below the bed's level the resultant of its columns acts: their mean depth by force; 0 on rigid ground [mm].
+[[nodiscard]] double mean_depth(const System& system, const State& state, const Eigen::VectorXd& reactions);
 
 struct LiftOff {
   PathReport path;

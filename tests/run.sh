@@ -28,7 +28,7 @@ sum_of() {
 }
 
 bash scenarios/install.sh --tests || give_up "packages are missing"
-cmake --preset release || give_up "CMake could not configure"
+cmake -C .cmake/release.cmake -S . -B build -G Ninja || give_up "CMake could not configure"
 ninja -C build -j "$jobs" || give_up "the build failed"
 
 reports="$PWD/build/test-reports"

@@ -17,6 +17,10 @@ namespace {
 using namespace hoofload;
 using namespace hoofload::scenarios;
 
+std::string demo_case() {
+  return (materials::data_directory().parent_path() / "scenarios" / "cases" / "demo.toml").string();
+}
+
 double seconds() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
 
 std::vector<Case> runs_of(const std::string& file, const materials::Catalogue& catalogue) {
@@ -58,7 +62,7 @@ void add_run(const Case& run, ModelKind kind, const materials::Catalogue& catalo
 int main(int argc, char** argv) {
   const double density = argc > 1 ? std::stod(argv[1]) : 1;
   const auto catalogue = materials::load_catalogue();
-  const auto runs = runs_of(argc > 2 ? argv[2] : HOOFLOAD_DATA_DIR "/scenarios/cases/demo.toml", catalogue);
+  const auto runs = runs_of(argc > 2 ? argv[2] : demo_case(), catalogue);
   std::cout << std::fixed << std::setprecision(2) << "each phase: Newton steps / factorisations\n";
   for (const ModelKind kind : {ModelKind::axisymmetric, ModelKind::sagittal}) {
     TendonSlack slack;

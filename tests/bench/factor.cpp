@@ -62,8 +62,7 @@ double backward_error(const SparseMatrix& lower, const Eigen::VectorXd& x, const
 }
 
 void measure(double density) {
-  const scenarios::BuiltModel built =
-      scenarios::build_sagittal({}, materials::load_catalogue(HOOFLOAD_DATA_DIR "/materials/catalogue"), density);
+  const scenarios::BuiltModel built = scenarios::build_sagittal({}, materials::load_catalogue(), density);
   const SparseMatrix A = stiffness(*built.system);
   const SparseMatrix B = with_held(A, built.system->contact_points().back().normal);
   const Eigen::VectorXd b = Eigen::VectorXd::Ones(A.cols());
