@@ -21,7 +21,7 @@ std::optional<double> ground_height(const Drawn& drawn, const viz::Section& sect
   double lowest = 1e30;
   for (const int node : drawn.built->system->model().ground.nodes)
     lowest = std::min(lowest, x[static_cast<std::size_t>(node)].y());
-  return lowest + drawn_indentation(drawn);
+  return lowest + indentation(drawn);
 }
 
 viz::Window shared_window(const std::vector<viz::AxisymmetricView>& views) {

@@ -14,14 +14,6 @@ namespace {
 
 constexpr double kNan = std::numeric_limits<double>::quiet_NaN();
 
-/// "full sole pressure" for people: the key with spaces, and the unit.
-std::string label_of(const std::string& key) {
-  std::string words = key;
-  std::replace(words.begin(), words.end(), '_', ' ');
-  const QuantityKey* quantity = find_quantity(key);
-  return quantity == nullptr ? words : words + ", " + std::string(quantity->unit);
-}
-
 std::string file_of(const Column& c) {
   std::string file = "overview_" + std::string(name_of(c.phase)) + "_" + c.key + ".svg";
   std::replace(file.begin(), file.end(), ' ', '-');
@@ -41,7 +33,7 @@ Picture setback_curves(const LessonPlan& plan, const std::vector<RunResult>& res
   viz::CurveFigure figure{
       .heading = {plan.title, std::string(name_of(column.phase)), "sagittal core in 3D capsule", {}},
       .x = {"setback of the shoe, mm"},
-      .y = {label_of(column.key)},
+      .y = {words_and_unit_of(column.key)},
       .curves = {},
       .landmarks = {}};
   for (const RunResult& r : results) {
@@ -63,7 +55,7 @@ Picture elevation_curves(const LessonPlan& plan, const std::vector<RunResult>& r
                           .landmarks = {}};
   for (const Column& column : lesson_columns(plan.lesson)) {
     const double level = value_or_nan(find_reading(results, results.front().run.name, column));
-    viz::Curve curve{label_of(column.key).substr(0, label_of(column.key).find(',')), {}, {}};
+    viz::Curve curve{words_of(column.key), {}, {}};
     for (const RunResult& r : results) {
       curve.x.push_back(r.run.shoeing.shoe.elevation * 180 / std::numbers::pi);
       curve.y.push_back(100 * value_or_nan(find_reading(results, r.run.name, column)) / level);
@@ -77,7 +69,7 @@ Picture elevation_curves(const LessonPlan& plan, const std::vector<RunResult>& r
 /// Both models side by side; of the packing lesson the plate's runs, where order of work shows most.
 Picture model_bars(const LessonPlan& plan, const std::vector<RunResult>& results, const Column& of) {
   viz::BarFigure figure{{plan.title, std::string(name_of(of.phase)), "axisymmetric; sagittal core in 3D capsule", {}},
-                        label_of(of.key),
+                        words_and_unit_of(of.key),
                         {"axisymmetric", "sagittal"},
                         {}};
   bool any = false;

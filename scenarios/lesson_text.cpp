@@ -62,18 +62,13 @@ int name_width(const std::vector<RunResult>& results) {
   return width;
 }
 
-std::string unit_of_key(const std::string& key) {
-  const QuantityKey* quantity = find_quantity(key);
-  return quantity == nullptr ? "" : std::string(quantity->unit);
-}
-
 /// Columns by number, since a quantity, its phase, model and unit do not fit over a number.
 std::string column_list(const std::vector<Column>& columns) {
   std::string out;
   for (std::size_t k = 0; k < columns.size(); ++k) {
     const Column& c = columns[k];
-    out += "  (" + std::to_string(k + 1) + ") " + c.key + ", " + unit_of_key(c.key) + " · " +
-           std::string(name_of(c.phase)) + " · " + std::string(name_of(c.model)) + "\n";
+    out += "  (" + std::to_string(k + 1) + ") " + words_and_unit_of(c.key) + " · " + std::string(name_of(c.phase)) +
+           " · " + std::string(name_of(c.model)) + "\n";
   }
   return out;
 }
@@ -100,7 +95,7 @@ std::string side_row(const LessonPlan& plan, const std::vector<RunResult>& resul
   const Reading* left = find_reading(results, plan.left, c);
   const Reading* right = find_reading(results, plan.right, c);
   if (left == nullptr && right == nullptr) return "";
-  return "  " + viz::left_aligned(c.key + ", " + unit_of_key(c.key), 31) + viz::right_aligned(reading_text(left), 17) +
+  return "  " + viz::left_aligned(words_and_unit_of(c.key), 31) + viz::right_aligned(reading_text(left), 17) +
          viz::right_aligned(reading_text(right), 17) + "\n";
 }
 

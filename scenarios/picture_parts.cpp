@@ -84,7 +84,9 @@ viz::Heading heading_of(const Drawn& drawn, const std::string& model, const std:
     const auto it = drawn.phase->values.find(key);
     if (it == drawn.phase->values.end()) continue;
     const double value = std::abs(it->second.value) < 1e-6 ? 0 : it->second.value;  // the solver's rounding of a zero
-    heading.facts.push_back(key + "  " + viz::number_text(value) + " " + std::string(find_quantity(key)->unit));
+    const QuantityKey& quantity = *find_quantity(key);
+    heading.facts.push_back(std::string(quantity.words) + "  " + viz::number_text(value) + " " +
+                            std::string(quantity.unit));
   }
   return heading;
 }
@@ -112,14 +114,14 @@ std::string picture_name(const std::vector<RunResult>& results, const Drawn& dra
   return std::string(name_of(drawn.phase->phase)) + "_" + kind + "_" + run_stem(results, drawn.run) + ".svg";
 }
 
-double drawn_indentation(const Drawn& drawn) {
+double indentation(const Drawn& drawn) {
   const solver::System& system = *drawn.built->system;
   if (!system.model().ground.bed) return 0;
   double deepest = 0;
   const auto& points = system.contact_points();
   for (std::size_t k = static_cast<std::size_t>(system.first_ground_contact()); k < points.size(); ++k)
     deepest = std::max(deepest, -drawn.phase->solution.state.q[points[k].normal]);
-  return kDeformationScale * deepest;
+  return deepest;
 }
 
 }  // namespace hoofload::scenarios

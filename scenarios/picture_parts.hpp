@@ -39,7 +39,7 @@ struct Drawn {
 [[nodiscard]] std::string picture_name(const std::vector<RunResult>& results, const Drawn& drawn,
                                        const std::string& kind);
 
-/// How far the foot has sunk into a bed at its deepest, magnified as the displacements are [mm]; 0 on rigid ground.
-[[nodiscard]] double drawn_indentation(const Drawn& drawn);
+/// How far the foot has sunk into a bed at its deepest [mm], to scale; 0 on rigid ground.
+[[nodiscard]] double indentation(const Drawn& drawn);
 
 }  // namespace hoofload::scenarios

@@ -2,7 +2,7 @@
 // the sole's pressure of all options in one plot.
 //
 // Every picture of one phase and model shares window, colour scale, force scale and pressure scale, so options can be laid
-// side by side. Displacements are magnified by kDeformationScale, the ground's descent and pitch with them. Field: vertical
+// side by side. Displacements are magnified by kDeformationScale, the ground's descent and pitch with them (on a bed both are to scale). Field: vertical
 // compressive stress -sigma_yy of the soft parts [kPa].
 #pragma once
 

@@ -14,13 +14,17 @@ enum class Given { axisymmetric, sagittal, both };
 
 /// `more_is_worse`: a rise is listed under "what got worse", a fall under what got better; 0 for neither.
 struct QuantityKey {
-  std::string_view key, unit, definition;
+  std::string_view key, words, unit, definition;  ///< words: what stands in pictures and lessons
   Given model;
   int worse_sign;  ///< +1: more is more load; -1: less is less support; 0: neither
 };
 
 [[nodiscard]] const std::vector<QuantityKey>& quantity_catalogue();
 [[nodiscard]] const QuantityKey* find_quantity(std::string_view key);
+
+/// A quantity as people read it, without and with its unit: "tendon moment, N m". A key that is not known stays as it is.
+[[nodiscard]] std::string words_of(std::string_view key);
+[[nodiscard]] std::string words_and_unit_of(std::string_view key);
 
 /// Quantities of one phase by key, in the catalogue's units. Only those that the model gives in that phase.
 using Quantities = std::map<std::string, double, std::less<>>;

@@ -22,9 +22,9 @@ std::vector<Topic> quantity_topics() {
   std::vector<Topic> topics;
   for (const QuantityKey& q : quantity_catalogue()) {
     const std::string key(q.key);
-    topics.push_back({key, key + ": " + std::string(q.definition) + "\n  unit     " + std::string(q.unit) +
-                               "\n  model    " + models_text(q.model) + "\n  worse    " + sign_text(q.worse_sign) +
-                               "\n"});
+    topics.push_back({key, key + ": " + std::string(q.definition) + "\n  in pictures and lessons: " +
+                               std::string(q.words) + "\n  unit     " + std::string(q.unit) + "\n  model    " +
+                               models_text(q.model) + "\n  worse    " + sign_text(q.worse_sign) + "\n"});
   }
   return topics;
 }
@@ -38,10 +38,10 @@ std::string quantities_markdown() {
       "change that a comparison lists under \"what got worse\"; the opposite one stands under \"what got better\". "
       "Pressures are means\n"
       "over 5 mm, never nodal maxima. Each value carries its mesh bar, Eq. (77).\n\n"
-      "| key | unit | definition | model | worse |\n|---|---|---|---|---|\n";
+      "| key | in pictures and lessons | unit | definition | model | worse |\n|---|---|---|---|---|---|\n";
   for (const QuantityKey& q : quantity_catalogue())
-    text += "| `" + std::string(q.key) + "` | " + std::string(q.unit) + " | " + std::string(q.definition) + " | " +
-            models_text(q.model) + " | " + sign_text(q.worse_sign) + " |\n";
+    text += "| `" + std::string(q.key) + "` | " + std::string(q.words) + " | " + std::string(q.unit) + " | " +
+            std::string(q.definition) + " | " + models_text(q.model) + " | " + sign_text(q.worse_sign) + " |\n";
   return text;
 }
 

@@ -83,12 +83,13 @@ struct GroundPose {
 GroundPose drawn_ground(const Drawn& drawn, const std::vector<Vec2>& x) {
   const auto& model = drawn.built->system->model();
   const double theta = drawn.phase->solution.state.q[solver::ground_dof(model, 2)];
-  const double shown = drawn.built->rest_pitch + kDeformationScale * (theta - drawn.built->rest_pitch);
+  const double magnified = model.ground.bed ? 1 : kDeformationScale;  // the sinking of a foot is large enough as it is
+  const double shown = drawn.built->rest_pitch + magnified * (theta - drawn.built->rest_pitch);
   const Vec2 n = solver::ground_normal(shown);
   double d = -1e30;
   for (const int node : model.ground.nodes)
     d = std::max(d, -(x[static_cast<std::size_t>(node)] - model.ground.joint).dot(n));
-  return {d - drawn_indentation(drawn), shown};
+  return {d - indentation(drawn), shown};
 }
 
 void add_ground(const Drawn& drawn, const std::vector<Vec2>& x, viz::SideView& view) {

@@ -16,8 +16,7 @@ constexpr std::string_view same = "≈";
 constexpr std::string_view legend =
     "Each option: its value and the change against the baseline, in percent, or in the quantity's unit where the "
     "baseline is zero. ± is the mesh bar of the baseline's value. ≈ marks a change within the mesh bar of the "
-    "difference "
-    "or with an interval that holds zero: not distinguishable.";
+    "difference or with an interval that holds zero: not distinguishable. `hoofload explain NAME` says what a line is.";
 
 void check(const ComparisonTable& table) {
   for (const auto& row : table.rows)
