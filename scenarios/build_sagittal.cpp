@@ -206,7 +206,7 @@ void add_ground(solver::Model& model, const BuiltModel& built, const Case& run, 
   if (on_bed(run)) add_bed(model, built, run, materials, covered);
 }
 
-void add_ground_readings(BuiltModel& built, const SagittalSection& section, bool bare) {
+void add_ground_readings(BuiltModel& built, const SagittalSection& section, const mesh::Foot& foot, bool bare) {
   const solver::Model& model = built.system->model();
   std::map<int, int> contact_of;
   for (std::size_t k = 0; k < model.ground.nodes.size(); ++k)
@@ -237,7 +237,8 @@ void add_ground_readings(BuiltModel& built, const SagittalSection& section, bool
     built.zones[static_cast<std::size_t>(third)].area += std::abs(b - a) * (w[0] + w[1] + 4 * w[2]) / 6;
   }
   // A node counts by the part of its own length that lies in the zone, so that no node is in or out by a hair.
-  const double rear_end = section.shoe_end + kRearZone * length;
+  // By the hoof's length, not the shoe's: what sticks out behind the heel carries little, and a setback only makes more of it.
+  const double rear_end = -(1 - kRearZone) * foot.bearing_length;
   for (const auto& [name, lines] : ground_faces())
     for (const auto& line : lines) {
       const auto edges = built.mesh.edges.find(line);
@@ -341,7 +342,7 @@ BuiltModel build_sagittal(const Case& given, const materials::Catalogue& catalog
   built.tip_x = section.bone_tip;
   built.front_x = section.breakover;
   built.ground_outline = ground_outline(run, section);
-  add_ground_readings(built, section, bare);
+  add_ground_readings(built, section, run.foot, bare);
   add_horn_readings(built, web_nodes);
   built.capsule = capsule_readings(shell);
   const auto& groups = built.system->model().springs;

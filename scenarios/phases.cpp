@@ -151,13 +151,9 @@ std::optional<double> TendonSlack::of(Phase phase) const {
   return {};
 }
 
-std::optional<double> TendonSlack::at(double share) const {
-  for (const auto& [s, l] : stance)
-    if (std::abs(s - share) < 1e-12) return l;
-  return {};
-}
-
-std::vector<PhaseSolution> solve_phases(BuiltModel& built, const Case& run, TendonSlack& slack, bool baseline) {
+std::vector<PhaseSolution> solve_phases(const std::shared_ptr<BuiltModel>& model, const Case& run, TendonSlack& slack,
+                                        bool baseline) {
+  BuiltModel& built = *model;
   std::vector<PhaseSolution> solutions;
   PhaseSolution fit = fit_up(built, run);
   if (!fit.solved)
@@ -170,7 +166,7 @@ std::vector<PhaseSolution> solve_phases(BuiltModel& built, const Case& run, Tend
       solutions.push_back(std::move(s));
       continue;
     }
-    solutions.push_back(phase == Phase::stance ? solve_stance(built, run, fit, slack, baseline)
+    solutions.push_back(phase == Phase::stance ? solve_stance(model, run, fit, slack, baseline)
                                                : solve_one(built, run, fit, phase, slack, baseline));
   }
   return solutions;

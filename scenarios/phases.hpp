@@ -1,6 +1,7 @@
 // Order of work and loads: fit-up, then each phase from the fitted foot (swing, standing, midstance, breakover, stance, press).
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -32,16 +33,18 @@ struct PhaseSolution {
   std::string why;     ///< when not solved
 };
 
-/// Slack length of the tendon per phase, and per step of the stance by its share, found on the baseline and then frozen.
+/// Slack length by share of stance; nothing where the baseline has none.
+using SlackByShare = std::function<std::optional<double>(double share)>;
+
+/// Slack length of the tendon per phase, and through the stance by its share, found on the baseline and then frozen.
 struct TendonSlack {
   std::vector<std::pair<Phase, double>> length;
-  std::vector<std::pair<double, double>> stance;  ///< share of stance, slack length
+  SlackByShare at_share;  ///< solves the baseline there if it has not been
   [[nodiscard]] std::optional<double> of(Phase phase) const;
-  [[nodiscard]] std::optional<double> at(double share) const;
 };
 
 /// Solves the asked phases of one run. `slack`: empty on the baseline (filled here), given on an option.
-[[nodiscard]] std::vector<PhaseSolution> solve_phases(BuiltModel& built, const Case& run, TendonSlack& slack,
-                                                      bool baseline);
+[[nodiscard]] std::vector<PhaseSolution> solve_phases(const std::shared_ptr<BuiltModel>& built, const Case& run,
+                                                      TendonSlack& slack, bool baseline);
 
 }  // namespace hoofload::scenarios

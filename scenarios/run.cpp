@@ -37,7 +37,7 @@ Solved solve_model(const Case& run, ModelKind kind, const materials::Catalogue& 
     solved.result.why = e.what();
     return solved;
   }
-  for (auto& solution : solve_phases(*solved.result.built, run, slack, baseline)) {
+  for (auto& solution : solve_phases(solved.result.built, run, slack, baseline)) {
     PhaseResult phase;
     phase.phase = solution.phase;
     phase.model = kind;

@@ -3,77 +3,36 @@
 #include <algorithm>
 #include <cmath>
 
-#include "scenarios/phases_balance.hpp"
 #include "scenarios/stance_events.hpp"
 #include "scenarios/stance_smooth.hpp"
-#include "scenarios/tendon.hpp"
+#include "scenarios/stance_solver.hpp"
 
 namespace hoofload::scenarios {
 
-namespace {
-
-StanceStep measured(const BuiltModel& built, const Case& run, const PhaseSolution& s, double share,
-                    const std::optional<double>& slack) {
-  StanceStep step{share, measure(built, run, s), check_balance(built, s), 0, 0, 0};
-  std::erase_if(step.values, [](const auto& entry) {
-    const auto& keys = series_keys();
-    return std::find(keys.begin(), keys.end(), entry.first) == keys.end();
-  });
-  if (!s.loading.cable) return step;
-  const auto path = solver::cable_path(*s.loading.cable, s.state.q[pitch_dof(built)]);
-  step.stretch = path.length - (slack.value_or(0) + posture_of(run).slack);
-  step.wrap = path.wrap;
-  step.heel_share = solver::contact_share(*built.newton, built.rear_contacts, s.loading.normal_force);
-  return step;
-}
-
-/// One step: from the last one's state, or afresh from the fitted foot where there is none or the way is barred.
-PhaseSolution next_step(BuiltModel& built, const Case& run, const PhaseSolution& fit, const PhaseSolution* last,
-                        double share, SlackLength& slack) {
-  const Demand demand = demand_at(run, share);
-  PhaseSolution s;
-  if (last != nullptr) {
-    s = *last;
-    balance_on_next(built, run, s, demand, slack);
-    if (good(s.path)) {
-      finish(built, s);
-      return s;
-    }
-  }
-  s = press_level(built, run, fit, Phase::stance, demand);
-  if (s.solved && built.kind == ModelKind::sagittal) balance_on_tendon(built, run, s, demand, slack);
-  finish(built, s);
-  if (!s.solved && s.why.empty()) s.why = why_not(s);
-  return s;
-}
-
-double size_of(const PhaseSolution& s) { return s.loading.cable ? s.cable_tension : s.loading.normal_force; }
-
-std::string at_share(double share) { return "at " + std::to_string(std::lround(100 * share)) + " % of stance: "; }
-
-}  // namespace
-
 double share_of_step(int k, int n) { return kFirstShare + (kLastShare - kFirstShare) * k / (n - 1); }
 
-PhaseSolution solve_stance(BuiltModel& built, const Case& run, const PhaseSolution& fit, TendonSlack& slack,
-                           bool baseline) {
+PhaseSolution solve_stance(const std::shared_ptr<BuiltModel>& built, const Case& run, const PhaseSolution& fit,
+                           TendonSlack& slack, bool baseline) {
   auto series = std::make_shared<StanceSeries>();
-  PhaseSolution last, most;
+  // The baseline's solver outlives its phase: options ask it for slack lengths at shares of their own events.
+  const SlackByShare none_found = [](double) { return std::optional<double>(); };
+  const auto solver = std::make_shared<StanceSolver>(built, run, fit,
+                                                     baseline         ? SlackByShare()
+                                                     : slack.at_share ? slack.at_share
+                                                                      : none_found);
+  if (baseline) slack.at_share = [solver](double share) { return solver->slack_at(share); };
   for (int k = 0; k < run.load.steps; ++k) {
     const double share = share_of_step(k, run.load.steps);
-    SlackLength length{!baseline, baseline ? std::nullopt : slack.at(share)};
-    PhaseSolution s = next_step(built, run, fit, k == 0 ? nullptr : &last, share, length);
-    if (!s.solved) {
-      series->ended = at_share(share) + s.why;
+    if (!solver->add_regular(share)) {
+      series->ended = solver->why();
+      find_end(*solver, *series, share);
       break;
     }
-    if (baseline && length.length) slack.stance.emplace_back(share, *length.length);
-    series->steps.push_back(measured(built, run, s, share, length.length));
-    if (k == 0 || size_of(s) > size_of(most)) most = s;
-    last = std::move(s);
+    series->steps.push_back(*solver->at(share));
   }
-  add_events(*series);
-  PhaseSolution whole = series->steps.empty() ? fit : most;
+  PhaseSolution whole = solver->largest();
+  find_events(*solver, *series);
+  refine_peaks(*solver, *series);
   whole.phase = Phase::stance;
   whole.solved = series->ended.empty() || has_event(*series, kHeelOff);
   (whole.solved ? whole.remark : whole.why) = series->ended;

@@ -22,7 +22,7 @@ struct StanceEvent {
 };
 
 struct StanceSeries {
-  std::vector<StanceStep> steps;
+  std::vector<StanceStep> steps;    ///< in the order of their shares; closer where an event or a peak was sought
   std::vector<StanceEvent> events;  ///< in the order of their shares
   std::string ended;                ///< why it ends before its last step; empty if it does not
 };
@@ -47,7 +47,7 @@ inline constexpr double kFirstShare = 0.05, kLastShare = 0.95;  ///< no load is 
 
 /// Solves the stance of one run from the fitted foot. The solution's state is that of the step with the largest tendon force
 /// (axisymmetric: load). Solved when every step is, or all until past heel-off.
-[[nodiscard]] PhaseSolution solve_stance(BuiltModel& built, const Case& run, const PhaseSolution& fit,
-                                         TendonSlack& slack, bool baseline);
+[[nodiscard]] PhaseSolution solve_stance(const std::shared_ptr<BuiltModel>& built, const Case& run,
+                                         const PhaseSolution& fit, TendonSlack& slack, bool baseline);
 
 }  // namespace hoofload::scenarios

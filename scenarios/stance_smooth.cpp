@@ -80,6 +80,10 @@ Peak peak_of(const std::vector<double>& x, const std::vector<double>& y) {
   std::size_t k = 0;
   for (std::size_t i = 1; i < y.size(); ++i)
     if (std::abs(y[i]) > std::abs(y[k])) k = i;
+  return peak_at(x, y, k);
+}
+
+Peak peak_at(const std::vector<double>& x, const std::vector<double>& y, std::size_t k) {
   Peak peak{x[k], y[k]};
   if (k == 0 || k + 1 == y.size()) return peak;
   // Newton's form through the three points.

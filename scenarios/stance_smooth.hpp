@@ -32,5 +32,7 @@ struct Peak {
   double x = 0, y = 0;
 };
 [[nodiscard]] Peak peak_of(const std::vector<double>& x, const std::vector<double>& y);
+/// The same of the parabola about point k; the point itself at an end.
+[[nodiscard]] Peak peak_at(const std::vector<double>& x, const std::vector<double>& y, std::size_t k);
 
 }  // namespace hoofload::scenarios

@@ -41,14 +41,15 @@ struct Total {
 void add_run(const Case& run, ModelKind kind, const materials::Catalogue& catalogue, double density, TendonSlack& slack,
              bool baseline, Total& total) {
   const double start = seconds();
-  BuiltModel built = kind == ModelKind::sagittal ? build_sagittal(run, catalogue, density)
-                                                 : build_axisymmetric(run, catalogue, density);
+  const auto built =
+      std::make_shared<BuiltModel>(kind == ModelKind::sagittal ? build_sagittal(run, catalogue, density)
+                                                               : build_axisymmetric(run, catalogue, density));
   const double made = seconds();
   const auto phases = solve_phases(built, run, slack, baseline);
   const double solved = seconds();
   total.build += made - start, total.solve += solved - made;
   std::cout << std::left << std::setw(44) << run.name << std::setw(14) << name_of(kind) << std::right << std::setw(7)
-            << built.mesh.X.size() << " nodes, build " << made - start << " s, solve " << solved - made << " s;";
+            << built->mesh.X.size() << " nodes, build " << made - start << " s, solve " << solved - made << " s;";
   for (const auto& phase : phases) {
     total.iterations += phase.path.iterations, total.factorisations += phase.path.factorisations;
     std::cout << ' ' << name_of(phase.phase) << ' ' << phase.path.iterations << '/' << phase.path.factorisations

@@ -21,6 +21,11 @@ void rigid(Case& c) {
     stiffened(material, parameter, value)(c);
 }
 
+/// The branch ends where it did before the shoe was set back by s.
+Change heel_cut_by(double s) {
+  return [=](Case& c) { c.shoeing.shoe.heel_extension -= s; };
+}
+
 void polymer(Case& c) { c.material.shoe = "polyurethane A90"; }
 
 constexpr double kMass = 520;
@@ -28,7 +33,8 @@ constexpr double kMass = 520;
 const Feet& feet() {
   static const Feet all = [] {
     const Case open = open_steel(ModelKind::sagittal, 0.5, {Phase::midstance, Phase::breakover});
-    return Feet({open, changed(open, "set back", {set_back(6)}), changed(open, "rigid", {rigid}),
+    return Feet({open, changed(open, "set back", {set_back(6)}),
+                 changed(open, "set back, cut", {set_back(6), heel_cut_by(6)}), changed(open, "rigid", {rigid}),
                  changed(open, "rigid, set back", {rigid, set_back(6)}), changed(open, "polymer", {polymer}),
                  changed(open, "polymer, set back", {polymer, set_back(6)})});
   }();
@@ -68,11 +74,21 @@ TEST(Breakover, setback_under_a_rigid_shoe_shortens_the_rollover_arm_as_much) {
   EXPECT_NEAR(shorter, 1000 * fall_by_statics(6) / std::hypot(F_n, F_t), 5e-3 * shorter);
 }
 
-TEST(Breakover, setback_lowers_moment_and_arm_at_heel_off) {
-  for (const char* key : {"breakover_moment", "breakover_arm"}) {
+// Eliashar et al. 2002: arm -8 and -9 mm for shoes fitted to the white line or set back; there the pivot is the toe.
+TEST(Breakover, setback_shortens_the_rollover_arm_under_a_real_shoe_too) {
+  for (const char* key : {"rollover_moment", "rollover_arm"}) {
     EXPECT_LT(value("set back", key), value("open steel", key));
     EXPECT_LT(value("polymer, set back", key), value("polymer", key));
   }
+}
+
+// Statics: at heel-off the pressure is spread, so it matters where the shoe ends behind as well. A shoe that is only set back
+// reaches further behind the heel and holds it down longer; with its heel cut to where it was the moment is lower than that.
+// Eliashar et al. 2002 found no significant change of the peak moment (175 against 171 and 175): within 5 % here.
+TEST(Breakover, setback_hardly_moves_the_moment_at_heel_off_and_its_longer_heel_raises_it) {
+  const double flat = value("open steel", "breakover_moment"), back = value("set back", "breakover_moment");
+  EXPECT_NEAR(back, flat, 0.05 * flat);
+  EXPECT_LT(value("set back, cut", "breakover_moment"), back);
 }
 
 TEST(Breakover, setback_leaves_the_midstance_tendon_moment) {
