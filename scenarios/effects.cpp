@@ -52,7 +52,7 @@ LineAnswer answer_line(const EffectLine& line, const EffectCases& fine, const Ef
     return judged(line, line.amount(fine), line.amount(coarse));
   } catch (const std::runtime_error& e) {
     LineAnswer answer;
-    answer.verdict = Verdict::unsolved;
+    answer.verdict = EffectVerdict::unsolved;
     answer.why = e.what();
     return answer;
   }
@@ -70,16 +70,19 @@ LineAnswer judged(const EffectLine& line, const Amount& fine, const Amount& coar
   const bool inside = is_inside(line, answer.value);
   const bool is_clear =
       is_inside(line, answer.value - answer.bar) == inside && is_inside(line, answer.value + answer.bar) == inside;
-  answer.verdict = inside && (is_clear || !line.is_sign) ? Verdict::pass : Verdict::miss;
-  answer.at_the_edge = !is_clear;
+  const bool is_nothing = line.is_sign && std::abs(answer.value) <= answer.bar;
+  answer.verdict = inside && !is_nothing ? EffectVerdict::pass : EffectVerdict::miss;
+  answer.at_the_edge = !is_clear || is_nothing;
   return answer;
 }
 
-Verdict verdict_of(const RowAnswer& answer) {
-  const auto any = [&](Verdict v) {
+EffectVerdict verdict_of(const RowAnswer& answer) {
+  const auto any = [&](EffectVerdict v) {
     return std::any_of(answer.lines.begin(), answer.lines.end(), [&](const LineAnswer& l) { return l.verdict == v; });
   };
-  return any(Verdict::miss) ? Verdict::miss : any(Verdict::unsolved) ? Verdict::unsolved : Verdict::pass;
+  return any(EffectVerdict::miss)       ? EffectVerdict::miss
+         : any(EffectVerdict::unsolved) ? EffectVerdict::unsolved
+                                        : EffectVerdict::pass;
 }
 
 std::vector<RowAnswer> answer_effects(const std::vector<std::string>& rows, double density,

@@ -65,10 +65,10 @@ struct SetParameter {
 };
 [[nodiscard]] const std::vector<SetParameter>& set_parameters();
 
-enum class Verdict { none, pass, miss, unsolved };
+enum class EffectVerdict { none, pass, miss, unsolved };
 
 struct LineAnswer {
-  Verdict verdict = Verdict::none;
+  EffectVerdict verdict = EffectVerdict::none;
   double value = 0, bar = 0;  ///< bar: on meshes of half the density, Eqs. (77), (78)
   bool at_the_edge = false;   ///< the bar reaches across the edge of the check
   std::string why;            ///< when unsolved
@@ -83,7 +83,7 @@ struct RowAnswer {
 [[nodiscard]] LineAnswer judged(const EffectLine& line, const Amount& fine, const Amount& coarse);
 
 /// Of a row: miss if any line misses, unsolved if any is, else pass.
-[[nodiscard]] Verdict verdict_of(const RowAnswer& answer);
+[[nodiscard]] EffectVerdict verdict_of(const RowAnswer& answer);
 
 /// Solves the cases of the named rows (all of them if none is named) on meshes of `density` and half of it.
 [[nodiscard]] std::vector<RowAnswer> answer_effects(const std::vector<std::string>& rows, double density,

@@ -18,7 +18,7 @@ int effects_command(const EffectsRequest& request) {
   std::cout.flush();
   for (const RowAnswer& answer : answers)
     for (const LineAnswer& line : answer.lines)
-      if (line.verdict == Verdict::unsolved) return exit_not_converged;
+      if (line.verdict == EffectVerdict::unsolved) return exit_not_converged;
   return std::cout ? exit_done : exit_system;
 }
 

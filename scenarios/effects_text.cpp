@@ -18,7 +18,7 @@ std::string_view word_of(EffectSet set) {
   return words[static_cast<int>(set)];
 }
 
-std::string_view word_of(Verdict verdict) {
+std::string_view word_of(EffectVerdict verdict) {
   constexpr std::string_view words[] = {"-", "pass", "miss", "not solved"};
   return words[static_cast<int>(verdict)];
 }
@@ -32,7 +32,7 @@ std::string fixed(double value, int decimals) {
 
 /// Three digits of the value, and its bar to the same place.
 std::string amount_text(const LineAnswer& answer) {
-  if (answer.verdict == Verdict::unsolved) return "not solved";
+  if (answer.verdict == EffectVerdict::unsolved) return "not solved";
   const double size = std::max(std::abs(answer.value), answer.bar);
   const int decimals = size > 0 ? std::clamp(2 - static_cast<int>(std::floor(std::log10(size))), 0, 4) : 0;
   return fixed(answer.value, decimals) + " ± " + fixed(answer.bar, decimals);
@@ -59,8 +59,8 @@ std::vector<std::string> reasons(const RowAnswer& row) {
   for (std::size_t k = 0; k < row.lines.size(); ++k) {
     const LineAnswer& answer = row.lines[k];
     std::string text;
-    if (answer.verdict == Verdict::miss) text = row.row->lines[k].reason;
-    if (answer.verdict == Verdict::unsolved) text = answer.why;
+    if (answer.verdict == EffectVerdict::miss) text = row.row->lines[k].reason;
+    if (answer.verdict == EffectVerdict::unsolved) text = answer.why;
     if (!text.empty() && std::find(texts.begin(), texts.end(), text) == texts.end()) texts.push_back(text);
   }
   return texts;
@@ -71,7 +71,7 @@ std::string tally(const std::vector<RowAnswer>& answers) {
   for (const EffectSet set : {EffectSet::calibration, EffectSet::check, EffectSet::sanity}) {
     int all = 0, met = 0;
     for (const RowAnswer& a : answers)
-      if (a.row->set == set) ++all, met += verdict_of(a) == Verdict::pass ? 1 : 0;
+      if (a.row->set == set) ++all, met += verdict_of(a) == EffectVerdict::pass ? 1 : 0;
     text += (text.empty() ? "" : "; ") + std::string(word_of(set)) + ": " + std::to_string(met) + " of " +
             std::to_string(all) + " rows met";
   }
