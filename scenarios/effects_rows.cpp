@@ -3,6 +3,7 @@
 #include "scenarios/effects_amounts.hpp"
 
 #include <array>
+#include <utility>
 
 namespace hoofload::scenarios {
 
@@ -225,6 +226,11 @@ EffectRow wedge_palmar_angle() {
             "The foot turns in its shoe by more than a degree."}}};
 }
 
+/// A share [%] as a change from none, of the whole load: round-off of nothing is nothing.
+AmountOf from_none(AmountOf share) {
+  return [share = std::move(share)](const EffectCases& cases) { return Amount{share(cases).value, 100.0}; };
+}
+
 void add_signs(std::string_view case_name, std::string_view run, const std::array<std::string_view, 4>& what,
                std::string_view not_loaded, std::vector<EffectLine>& lines) {
   const EffectPlace rigid{case_name, "baseline", Phase::midstance};
@@ -232,8 +238,8 @@ void add_signs(std::string_view case_name, std::string_view run, const std::arra
   lines.push_back({what[0], "cm^2", "more", 0, kHuge, change_of(rigid, run, "sole_contact_area"), not_loaded, true});
   lines.push_back({what[1], "%", "less", -kHuge, 0, peak_ground_pressure_change(rigid, run),
                    "A zone of the ground face is loaded more as the foot turns on the bed.", true});
-  lines.push_back(
-      {what[2], "%", "loaded", 0, kHuge, sum_of(soft, "ground_share_sole", "ground_share_frog"), not_loaded, true});
+  lines.push_back({what[2], "%", "loaded", 0, kHuge, from_none(sum_of(soft, "ground_share_sole", "ground_share_frog")),
+                   not_loaded, true});
   lines.push_back({what[3], "mm", "toewards", 0, kHuge, change_of(rigid, run, "cop"),
                    "The heels do not sink deeper than the toe here.", true});
 }
