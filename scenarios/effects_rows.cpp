@@ -1,5 +1,5 @@
-// The rows: what was measured, what counts as met, and how the model's number is read. Published values and fair checks were
-// set down before the model was run; verdicts are computed.
+// The rows: what was measured, what counts as met, and how the model's number is read. Published values and fair checks come from
+// a list older than the model's results; how a row is read was chosen with first results in sight. Verdicts are computed.
 #include "scenarios/effects_amounts.hpp"
 
 #include <array>

@@ -138,7 +138,9 @@ std::string effects_markdown(const std::vector<RowAnswer>& answers, double densi
       number_text(density) +
       ". Ours ± the bar of the mesh: what half the density differs by, and the parts of size of theory.md, Eqs. (77), "
       "(78); "
-      "interpolations included.\nThe published values and the fair checks were set down before the model was run. "
+      "interpolations included.\nPublished values and fair checks come from a list set down before the model was run; "
+      "how each row is read (which phase, run and place, which numbers carry the verdict, the bounds of rows 7 and 19 "
+      "where the list left room) was chosen with first results in sight. "
       "Grade: A, number "
       "seen in the primary source; B, direction only; C, quoted in secondary text.\nA calibration row may be used to "
       "set a parameter, "
