@@ -172,10 +172,10 @@ CLI::App* add_command(CLI::App& app, const char* name, const char* description, 
   return command;
 }
 
-/// The range that the case key has.
-CLI::Range density_range() {
+/// The range that the case key has, from so many times its lower end.
+CLI::Range density_range(double times = 1) {
   const auto& number = std::get<NumberAt>(find_key("study.density")->binding);
-  return {number.low, number.high, "density"};
+  return {times * number.low, number.high, "density"};
 }
 
 }  // namespace
@@ -201,6 +201,11 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
   CLI::App* running = add_command(app, "run", "solve the runs of a case", a);
   CLI::App* comparing = add_command(app, "compare", "solve a case and compare its options with the baseline", a);
   CLI::App* teaching = add_command(app, "lesson", "solve a fixed set of runs around one question and tell of it", a);
+  CLI::App* effects = app.add_subcommand("check-effects", "solve what was published and compare with it");
+  effects->add_flag("--quiet", a.quiet, "no progress on stderr");
+  effects->add_flag("--markdown", a.markdown, "write docs/effects.md to stdout");
+  effects->add_option("--density", a.density, "mesh divisions relative to the default; the bars take half of it")
+      ->check(density_range(2));
   CLI::App* explaining = add_command(app, "explain", "what a key, a section or a material means", a);
   for (CLI::App* command : {checking, running, comparing})
     command->add_option("CASE", a.case_file, "case file (TOML)")->required();
@@ -218,6 +223,7 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
     if (checking->parsed()) return check(a, around);
     if (explaining->parsed()) return explain_topic(a, around);
     if (teaching->parsed()) return teach(a, around);
+    if (effects->parsed()) return around.check_effects({a.density, a.markdown, a.quiet});
     return solve(a, comparing->parsed() ? RunMode::compare : RunMode::run, around);
   } catch (const CLI::ParseError& e) {
     return app.exit(e, around.out, around.err) == 0 ? exit_done : exit_usage;

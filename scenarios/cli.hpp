@@ -1,4 +1,4 @@
-// The command line: hoofload check | run | compare | lesson | explain. Parses, reads the case, reports, and hands on.
+// The command line: hoofload check | run | compare | lesson | check-effects | explain. Parses, reads the case, reports, and hands on.
 #pragma once
 
 #include "scenarios/commands.hpp"
@@ -17,9 +17,10 @@ struct Surroundings {
   std::ostream& err;
   bool colour_out = false;
   bool colour_err = false;
-  std::function<Explainable()> load_known{};         ///< catalogue words and topics; may throw std::exception
-  std::function<int(const RunRequest&)> solve{};     ///< run_command
-  std::function<int(const LessonRequest&)> teach{};  ///< lesson_command
+  std::function<Explainable()> load_known{};                  ///< catalogue words and topics; may throw std::exception
+  std::function<int(const RunRequest&)> solve{};              ///< run_command
+  std::function<int(const LessonRequest&)> teach{};           ///< lesson_command
+  std::function<int(const EffectsRequest&)> check_effects{};  ///< effects_command
   std::string version{};
 };
 

@@ -43,6 +43,17 @@ struct LessonRequest {
 /// Solves the lesson's runs and tells of them; the JSON is that of compare. Implemented in lesson_command.cpp.
 [[nodiscard]] int lesson_command(const LessonRequest& lesson);
 
+/// What `check-effects` was asked for.
+struct EffectsRequest {
+  std::optional<double> density;  ///< none: kEffectsDensity
+  bool markdown = false;          ///< the page docs/effects.md instead of text
+  bool quiet = false;
+};
+
+/// Solves the published effects and prints them to stdout; a miss is an answer, not an error. Implemented in
+/// effects_command.cpp.
+[[nodiscard]] int effects_command(const EffectsRequest& request);
+
 /// What was asked for and what came out of it.
 struct Finished {
   const RunRequest& request;
