@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace hoofload::solver {
 
@@ -83,26 +84,34 @@ Newton::Held Newton::held_unknowns(const State& state, const Loading& loading) c
   return held;
 }
 
-bool Newton::mobilise_ground(State& state, const Loading& loading, double scale) const {
+bool Newton::mobilise_ground(State& state, const Loading& loading, double scale) {
   const auto& points = system_.contact_points();
-  double sum = 0;
-  for (std::size_t k = first_ground(); k < points.size(); ++k)
-    if (state.contact[k].closed) sum += pressing(state, k);
-  // Tractions that have all but settled stay as they are: the energy of two states is then comparable.
-  const auto wanted = [&](std::size_t k) {
-    if (!state.contact[k].closed || sum <= 0) return 0.0;
-    return loading.tangential_force * pressing(state, k) / sum;
-  };
-  double worst = 0, total = 0;
+  double sum = 0, total = 0;
   for (std::size_t k = first_ground(); k < points.size(); ++k) {
-    worst = std::max(worst, std::abs(wanted(k) - state.contact[k].traction));
-    total += state.contact[k].closed ? state.contact[k].traction : 0.0;
+    ContactStatus& c = state.contact[k];
+    if (!c.closed) c.traction = 0, c.tangential = Tangential::free;
+    if (c.closed) sum += pressing(state, k);
+    total += c.traction;
   }
   const double target = sum > 0 ? loading.tangential_force : 0.0;
-  if (worst <= 1e-3 * std::abs(target) && std::abs(total - target) <= 1e-12 * scale) return false;
+  const auto wanted = [&](std::size_t k) {
+    return state.contact[k].closed && sum > 0 ? target * pressing(state, k) / sum : 0.0;
+  };
+  double worst = 0;
+  for (std::size_t k = first_ground(); k < points.size(); ++k)
+    worst = std::max(worst, std::abs(wanted(k) - state.contact[k].traction));
+  const bool sums = std::abs(total - target) <= 1e-12 * scale;
+  // Tractions that have all but settled stay as they are: the energy of two states is then comparable.
+  if (worst <= 1e-3 * std::abs(target) && sums) return false;
+  // On a soft shoe the pressures answer to the tractions: where one round undoes the last, go half as far.
+  if (sums && worst > 0.7 * last_worst_) relaxation_ = std::max(0.1, 0.5 * relaxation_);
+  last_worst_ = worst;
+  // Tractions that sum to the load keep doing so; others are shared out anew.
+  const double part = sums ? relaxation_ : 1;
   for (std::size_t k = first_ground(); k < points.size(); ++k) {
-    state.contact[k].traction = wanted(k);
-    state.contact[k].tangential = state.contact[k].traction != 0 ? Tangential::slip : Tangential::free;
+    ContactStatus& c = state.contact[k];
+    c.traction += part * (wanted(k) - c.traction);
+    c.tangential = c.traction != 0 ? Tangential::slip : Tangential::free;
   }
   return true;
 }
@@ -153,6 +162,33 @@ void Newton::add_friction(const State& state) {
   for (std::size_t k = 0; k < points.size(); ++k)
     if (state.contact[k].closed && state.contact[k].tangential == Tangential::slip)
       assembly_.gradient[points[k].tangent] -= state.contact[k].traction;
+}
+
+double Newton::friction_work(const std::vector<ContactStatus>& contact, const Eigen::VectorXd& q) const {
+  const auto& points = system_.contact_points();
+  double work = 0;
+  for (std::size_t k = 0; k < points.size(); ++k)
+    if (contact[k].closed && contact[k].tangential == Tangential::slip)
+      work += contact[k].traction * q[points[k].tangent];
+  return work;
+}
+
+bool Newton::in_place(const State& state, const Loading& loading) const {
+  const Held held = held_unknowns(state, loading);
+  for (std::size_t i = 0; i < held.is.size(); ++i)
+    if (held.is[i] != 0 && std::abs(held.move[static_cast<Eigen::Index>(i)]) > 1e-9) return false;
+  return true;
+}
+
+bool Newton::feasible(const State& state, double ramp) const {
+  const auto& points = system_.contact_points();
+  for (std::size_t k = 0; k < points.size(); ++k) {
+    const ContactStatus& c = state.contact[k];
+    if (points[k].tied || c.dormant || on_bed(k)) continue;
+    const double over = state.q[points[k].normal] - bound(state, k, ramp);
+    if (over < -1e-9 || (c.closed && over > 1e-9)) return false;
+  }
+  return true;
 }
 
 double Newton::force_scale(const Loading& loading) const {
@@ -219,7 +255,8 @@ bool Newton::solve_reduced(const State& state, const Held& held, Eigen::VectorXd
 }
 
 bool Newton::quadratic_step(State& state, const Loading& loading, const NewtonOptions& options, double tiny,
-                            Eigen::VectorXd& dq, SolveReport& report) {
+                            Eigen::VectorXd& dq, bool& found_set, SolveReport& report) {
+  found_set = false;
   const auto& points = system_.contact_points();
   const SparseMatrix& K = assembly_.hessian;
   const bool patient = report.iterations >= options.patient_after;
@@ -247,6 +284,7 @@ bool Newton::quadratic_step(State& state, const Loading& loading, const NewtonOp
         changed = true;
       }
     }
+    found_set = !changed;
     if (!changed) return true;
   }
   return true;
@@ -262,6 +300,8 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
   };
   for (auto& c : state.contact) c.toggles = 0;
   shift_ = 0;
+  relaxation_ = 1;
+  last_worst_ = std::numeric_limits<double>::infinity();
   largest_force_ = 0;
   system_.assemble(state, loading, assembly_, recovery_);
   if (!std::isfinite(assembly_.energy)) return fail(Outcome::inverted);
@@ -295,27 +335,28 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
         report.iterations > 1 && (last_move < 1e-15 * options.length_scale ||
                                   (report.residual < 100 * options.tolerance && report.residual > 0.2 * last_residual));
     if (settled && !friction_changed && !springs_changed && (report.residual < options.tolerance || at_round_off)) {
-      report.energy = assembly_.energy + bed_energy(state);
+      report.energy = assembly_.energy + bed_energy(state) - friction_work(state.contact, state.q);
       return report;
     }
     const std::vector<ContactStatus> before = state.contact;
+    bool found_set = false;
+    const bool keeps_bounds = feasible(state, loading.ramp) && in_place(state, loading);
     if (report.factorisations >= options.most_factorisations) break;
-    if (!quadratic_step(state, loading, options, 1e-10 * scale, dq, report)) return fail(Outcome::not_positive);
+    if (!quadratic_step(state, loading, options, 1e-10 * scale, dq, found_set, report))
+      return fail(Outcome::not_positive);
     settled = true;
     for (std::size_t k = 0; k < before.size(); ++k) settled = settled && before[k].closed == state.contact[k].closed;
     shift_ = shift_ < 1e-6 ? 0 : shift_ / 10;
-    const Held held = held_unknowns(state, loading);
-    double prescribed = 0;
-    for (std::size_t i = 0; i < held.is.size(); ++i)
-      if (held.is[i] != 0) prescribed = std::max(prescribed, std::abs(held.move[static_cast<Eigen::Index>(i)]));
     Eigen::VectorXd unbalanced = assembly_.gradient;
     add_bed_forces(state, unbalanced);
     const double slope = unbalanced.dot(dq);
-    const double energy = assembly_.energy + bed_energy(state);
+    // The tractions of the step's start do work along it; those of a contact that it opens too.
+    const double energy = assembly_.energy + bed_energy(state) - friction_work(before, state.q);
     const double noise = 1e-12 * (std::abs(energy) + scale);  // forces of that scale over a millimetre
-    // With bounds or supports on the move the energy of two states is not comparable, and a decrease below round-off cannot
-    // be seen in it: then only inversion is refused.
-    const bool comparable = prescribed < 1e-12 && settled && !friction_changed && -slope > noise;
+    // A step from a state that keeps its bounds to one that keeps them goes downhill, also where contacts open and close on
+    // the way. With bounds or supports on the move the energy of two states is not comparable, nor with columns that come
+    // and go, and a decrease below round-off cannot be seen in it: then only inversion is refused.
+    const bool comparable = keeps_bounds && found_set && (settled || !system_.model().ground.bed) && -slope > noise;
     double alpha = 1;
     State trial = system_.advance(state, dq, alpha, recovery_);
     std::vector<MixedRecovery> kept = recovery_;
@@ -323,12 +364,15 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     const auto acceptable = [&](double trial_energy) {
       return std::isfinite(trial_energy) && (!comparable || trial_energy <= energy + 1e-4 * alpha * slope + noise);
     };
-    while (!acceptable(assembly_.energy + bed_energy(trial))) {
+    const auto energy_of = [&](const State& t) {
+      return assembly_.energy + bed_energy(t) - friction_work(before, t.q);
+    };
+    while (!acceptable(energy_of(trial))) {
       alpha *= 0.5;
       if (alpha < 1e-4) return fail(std::isfinite(assembly_.energy) ? Outcome::line_search_failed : Outcome::inverted);
       trial = system_.advance(state, dq, alpha, kept);
       assembly_.energy = system_.energy(trial, loading);
-      if (acceptable(assembly_.energy + bed_energy(trial))) system_.assemble(trial, loading, assembly_, recovery_);
+      if (acceptable(energy_of(trial))) system_.assemble(trial, loading, assembly_, recovery_);
     }
     settled = settled && alpha == 1;
     last_move = dq.cwiseAbs().maxCoeff();

@@ -43,7 +43,12 @@ class Newton {
   [[nodiscard]] Held held_unknowns(const State& state, const Loading& loading) const;
   [[nodiscard]] double bound(const State& state, std::size_t contact, double ramp) const;
   [[nodiscard]] bool update_friction(State& state, double scale) const;
-  [[nodiscard]] bool mobilise_ground(State& state, const Loading& loading, double scale) const;
+  [[nodiscard]] bool mobilise_ground(State& state, const Loading& loading, double scale);
+  /// Work of the slip tractions of `contact` from q = 0 to q.
+  [[nodiscard]] double friction_work(const std::vector<ContactStatus>& contact, const Eigen::VectorXd& q) const;
+  /// Whether every open contact keeps its bound and every closed one is at it; whether what is held is in its place.
+  [[nodiscard]] bool feasible(const State& state, double ramp) const;
+  [[nodiscard]] bool in_place(const State& state, const Loading& loading) const;
   /// Whether a contact is a column of the bed; its energy, its force -A p on the gap and its stiffness A p' while it is closed.
   [[nodiscard]] bool on_bed(std::size_t contact) const;
   [[nodiscard]] LawValue column(const State& state, std::size_t contact) const;
@@ -55,7 +60,7 @@ class Newton {
   void add_friction(const State& state);
   [[nodiscard]] bool solve_reduced(const State& state, const Held& held, Eigen::VectorXd& dq, SolveReport& report);
   [[nodiscard]] bool quadratic_step(State& state, const Loading& loading, const NewtonOptions& options, double tiny,
-                                    Eigen::VectorXd& dq, SolveReport& report);
+                                    Eigen::VectorXd& dq, bool& found_set, SolveReport& report);
   [[nodiscard]] double force_scale(const Loading& loading) const;
   [[nodiscard]] double residual(const State& state, const Loading& loading, const NewtonOptions& options) const;
 
@@ -67,6 +72,7 @@ class Newton {
   std::vector<std::vector<int>> row_places_;  ///< per unknown: values of its row left of the diagonal
   double largest_force_ = 1;
   double shift_ = 0;
+  double relaxation_ = 1, last_worst_ = 0;  ///< of the mobilised tractions
 };
 
 }  // namespace hoofload::solver

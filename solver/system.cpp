@@ -11,14 +11,6 @@ namespace hoofload::solver {
 
 namespace {
 
-double contact_friction_energy(const std::vector<ContactPoint>& points, const State& state) {
-  double energy = 0;
-  for (std::size_t k = 0; k < points.size(); ++k)
-    if (state.contact[k].closed && state.contact[k].tangential == Tangential::slip)
-      energy -= state.contact[k].traction * state.q[points[k].tangent];
-  return energy;
-}
-
 LayerResponse layer_response_of(const LayerBlock& block, const Eigen::Vector3d& u, const Eigen::Vector3d& N) {
   return std::visit([&](const auto& law) { return layer_response(law, u, N, block.thickness); }, block.material);
 }
@@ -152,7 +144,7 @@ double System::energy(const State& state, const Loading& loading) const {
       if (!std::isfinite(energy)) return std::numeric_limits<double>::infinity();
     }
   }
-  return energy + add_loads(state, loading, nullptr, nullptr) + contact_friction_energy(contacts_, state);
+  return energy + add_loads(state, loading, nullptr, nullptr);
 }
 
 double System::add_loads(const State& state, const Loading& loading, Eigen::VectorXd* g, double* values) const {
@@ -304,7 +296,7 @@ void System::assemble(const State& state, const Loading& loading, Assembly& out,
   for (const auto& load : model_.dead_loads) r[load.dof] -= load.force;
   add_ground_curvature(state, r, values);
   pull_back(r, rows, out.gradient);
-  out.energy += add_loads(state, loading, &out.gradient, values) + contact_friction_energy(contacts_, state);
+  out.energy += add_loads(state, loading, &out.gradient, values);
 }
 
 State System::advance(const State& state, const Eigen::VectorXd& dq, double alpha,
