@@ -37,6 +37,7 @@ TEST(PartialSlip, a_block_pushed_along_the_ground_opens_slips_and_sticks_where_i
   double open = 0, slip = 0;
   for (std::size_t k = 0; k < s.state.contact.size(); ++k) {
     const double x = b.model.X[static_cast<std::size_t>(b.bottom()[k])].x();
+    if (x > 39) continue;  // held in x: it has no say
     if (!s.state.contact[k].closed) open = std::max(open, x);
     if (s.state.contact[k].closed && s.state.contact[k].tangential == Tangential::slip) slip = std::max(slip, x);
   }
