@@ -35,8 +35,9 @@ double graded(double u, int inside, int outside) {
 }
 
 struct Hertz {
-  double peak = 0, worst = 0, contact = 0;  ///< at x = 0 over the mean; largest error of a mean for x < 0.9 a over p0; edge over a
-  double local = 0, local_peak = 0;         ///< the same errors against the local value of the ellipse
+  double peak = 0, worst = 0,
+         contact = 0;  ///< at x = 0 over the mean; largest error of a mean for x < 0.9 a over p0; edge over a
+  double local = 0, local_peak = 0;  ///< the same errors against the local value of the ellipse
   double force = 0;
   Solved solved;
 };
@@ -99,11 +100,12 @@ Hertz press(Symmetry symmetry, double nu, Formulation formulation, int inside, d
       out.worst = std::max(out.worst, std::abs(p - mean[c]));
       out.local = std::max(out.local, std::abs(p - ellipse(x)));
     }
-    
+
     if (profile.pressure[c] > 0.01 * p0) out.contact = x / a;
   }
   std::printf(
-      "Hertz %s R/a %.0f nu %.4f, %d edges in a: peak %+.3f %% (local %+.3f %%), x < 0.9a within %.3f %% (local %.3f %%), edge "
+      "Hertz %s R/a %.0f nu %.4f, %d edges in a: peak %+.3f %% (local %+.3f %%), x < 0.9a within %.3f %% (local %.3f "
+      "%%), edge "
       "%.3f a, %d iterations\n",
       ax ? "sphere" : "line", R / a, nu, static_cast<int>(inside / 1.25), 100 * (out.peak - 1), 100 * out.local_peak,
       100 * out.worst, 100 * out.local, out.contact, out.solved.report.iterations);
@@ -112,7 +114,8 @@ Hertz press(Symmetry symmetry, double nu, Formulation formulation, int inside, d
 
 /// At 4, 8 and 16 edges in the half-width.
 std::array<Hertz, 3> three_meshes(Symmetry symmetry, double nu, Formulation formulation) {
-  return {press(symmetry, nu, formulation, 5), press(symmetry, nu, formulation, 10), press(symmetry, nu, formulation, 20)};
+  return {press(symmetry, nu, formulation, 5), press(symmetry, nu, formulation, 10),
+          press(symmetry, nu, formulation, 20)};
 }
 
 // At 8 edges: peak 0.5 % of p0, as it is read; hat means for x < 0.9 a within 1 %. At 16 edges half of that. A hat mean's
@@ -145,8 +148,9 @@ TEST_P(HertzContact, sphere_pressure_converges_to_the_ellipse) {
 // Not 0.4999: with this law F = I + H rounds the strain to 1e-16 and the force of the large outer elements to 1e-7 of the
 // contact's, above the solver's tolerance. The contact patch test covers that ratio.
 INSTANTIATE_TEST_SUITE_P(Ratios, HertzContact,
-                         ::testing::Values(std::pair{0.3, Formulation::displacement}, std::pair{0.3, Formulation::mixed},
-                                           std::pair{0.49, Formulation::mixed}, std::pair{0.499, Formulation::mixed}));
+                         ::testing::Values(std::pair{0.3, Formulation::displacement},
+                                           std::pair{0.3, Formulation::mixed}, std::pair{0.49, Formulation::mixed},
+                                           std::pair{0.499, Formulation::mixed}));
 
 // Hertz' body is a half-space. A real paraboloid slopes by x / R, and the vertical contact force has that share of itself
 // along the surface: a shear, which moves a compressible surface up or down, an incompressible one not (Johnson 1985,

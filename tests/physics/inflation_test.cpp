@@ -33,7 +33,8 @@ class Radial {
     const double u = t - static_cast<double>(k), h = 1.0 / steps;
     const double r = (1 + 2 * u) * (1 - u) * (1 - u) * r_[k] + u * u * (3 - 2 * u) * r_[k + 1] +
                      h * u * (1 - u) * ((1 - u) * l_[k] - u * l_[k + 1]);
-    const double d = 6 * u * (1 - u) * (r_[k + 1] - r_[k]) / h + (1 - u) * (1 - 3 * u) * l_[k] + u * (3 * u - 2) * l_[k + 1];
+    const double d =
+        6 * u * (1 - u) * (r_[k + 1] - r_[k]) / h + (1 - u) * (1 - 3 * u) * l_[k] + u * (3 * u - 2) * l_[k + 1];
     return {r, d};
   }
   [[nodiscard]] ExactField field() const {
@@ -97,7 +98,8 @@ materials::NeoHooke law_a(double nu) { return {1, 2 * nu / (1 - 2 * nu) + 2.0 / 
 materials::CompressibleNeoHooke law_b(double nu) { return {1, 2 * nu / (1 - 2 * nu)}; }
 
 /// A quarter of the wall, inner face moved to radius a, cut lines sliding.
-BlockModel quarter(int n, Symmetry symmetry, const Material& material, Formulation formulation, const ExactField& field) {
+BlockModel quarter(int n, Symmetry symmetry, const Material& material, Formulation formulation,
+                   const ExactField& field) {
   BlockModel b;
   b.grid = {n, 2 * n, polar(1, 2), 1};
   add_grid(b.mesh, "wall", b.grid, true);
@@ -151,10 +153,11 @@ TEST(Inflation, a_thick_sphere_needs_the_tabulated_pressure) {
     double a, p;
   };
   const auto disp = Formulation::displacement, mixed = Formulation::mixed;
-  const std::vector<Row> rows{{"A .3", law_a(0.3), disp, 1.5, 0.641706583},     {"B .3", law_b(0.3), disp, 1.5, 0.700548862},
-                              {"A .45", law_a(0.45), mixed, 1.5, 0.721335161},  {"B .45", law_b(0.45), disp, 1.5, 0.742743158},
-                              {"A .499", law_a(0.499), mixed, 1.1, 0.287029752}, {"A .499", law_a(0.499), mixed, 1.5, 0.754690908},
-                              {"A .4999", law_a(0.4999), mixed, 1.5, 0.755358766}};
+  const std::vector<Row> rows{
+      {"A .3", law_a(0.3), disp, 1.5, 0.641706583},       {"B .3", law_b(0.3), disp, 1.5, 0.700548862},
+      {"A .45", law_a(0.45), mixed, 1.5, 0.721335161},    {"B .45", law_b(0.45), disp, 1.5, 0.742743158},
+      {"A .499", law_a(0.499), mixed, 1.1, 0.287029752},  {"A .499", law_a(0.499), mixed, 1.5, 0.754690908},
+      {"A .4999", law_a(0.4999), mixed, 1.5, 0.755358766}};
   for (const auto& row : rows) {
     ExactField moved;
     moved.u = [&](const Vec2& X) { return Vec2((row.a - 1) * X); };
@@ -163,9 +166,11 @@ TEST(Inflation, a_thick_sphere_needs_the_tabulated_pressure) {
     ASSERT_TRUE(solved.converged()) << row.name << ": " << describe(solved.report.outcome);
     const Eigen::VectorXd f = solved.system->internal_forces(solved.state, solved.loading);
     double radial = 0;
-    for (int node : b.left()) radial += f.segment<2>(2 * node).dot(b.model.X[static_cast<std::size_t>(node)].normalized());
+    for (int node : b.left())
+      radial += f.segment<2>(2 * node).dot(b.model.X[static_cast<std::size_t>(node)].normalized());
     const double p = radial / (2 * std::numbers::pi * row.a * row.a);
-    std::printf("Thick sphere %s a %.2f: p %.8f of %.8f (%+.4f %%)\n", row.name, row.a, p, row.p, 100 * (p / row.p - 1));
+    std::printf("Thick sphere %s a %.2f: p %.8f of %.8f (%+.4f %%)\n", row.name, row.a, p, row.p,
+                100 * (p / row.p - 1));
     EXPECT_NEAR(p, row.p, 3e-3 * row.p) << row.name;
   }
 }
@@ -181,7 +186,8 @@ TEST(Inflation, a_moved_wall_passes_the_limit_point_of_the_sphere) {
     ASSERT_TRUE(solved.converged()) << describe(solved.report.outcome);
     const Eigen::VectorXd f = solved.system->internal_forces(solved.state, solved.loading);
     double radial = 0;
-    for (int node : b.left()) radial += f.segment<2>(2 * node).dot(b.model.X[static_cast<std::size_t>(node)].normalized());
+    for (int node : b.left())
+      radial += f.segment<2>(2 * node).dot(b.model.X[static_cast<std::size_t>(node)].normalized());
     p.push_back(radial / (2 * std::numbers::pi * a * a));
   }
   std::printf("Sphere's limit point: p %.5f %.5f %.5f at a 1.7 1.828 2.0\n", p[0], p[1], p[2]);

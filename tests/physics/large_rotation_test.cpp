@@ -65,16 +65,17 @@ Cantilever cantilever() {
 // Tip deflection v and approach u over L under a dead end load P L^2 / EI = 1, 2, 5, 10 (elliptic integrals; Mattiasson 1981 the same to
 // print). 0.3 % on 60 x 1 cells, L / h = 100: shear and stretch add (h/L)^2.
 TEST(Elastica, a_cantilever_under_a_dead_end_load_follows_the_elliptic_integrals) {
-  for (const auto& [load, v, u] : {std::tuple{1.0, 0.3017207738, 0.05643323628}, std::tuple{2.0, 0.4934574804, 0.1606417208},
-                                   std::tuple{5.0, 0.7137915236, 0.3876283607}, std::tuple{10.0, 0.8106090249, 0.5549955978}}) {
+  for (const auto& [load, v, u] :
+       {std::tuple{1.0, 0.3017207738, 0.05643323628}, std::tuple{2.0, 0.4934574804, 0.1606417208},
+        std::tuple{5.0, 0.7137915236, 0.3876283607}, std::tuple{10.0, 0.8106090249, 0.5549955978}}) {
     Cantilever c = cantilever();
     const double P = load * c.EI / (c.L * c.L);
     add_traction(c.block.model, chain(c.block.right()), [&](const Vec2&, const Vec2&) { return Vec2(0, P / c.h); });
     const Solved s = equilibrium(c.block.model, no_ground(), static_cast<int>(4 * load) + 4);
     ASSERT_TRUE(s.converged()) << load << ": " << describe(s.report.outcome);
     const Vec2 tip = s.u(c.block.right()[1]) / c.L;
-    std::printf("Elastica %.0f: v/L %.6f (%+.3f %%), u/L %.6f (%+.3f %%), %d iterations\n", load, tip.y(), 100 * (tip.y() / v - 1),
-                -tip.x(), 100 * (-tip.x() / u - 1), s.iterations);
+    std::printf("Elastica %.0f: v/L %.6f (%+.3f %%), u/L %.6f (%+.3f %%), %d iterations\n", load, tip.y(),
+                100 * (tip.y() / v - 1), -tip.x(), 100 * (-tip.x() / u - 1), s.iterations);
     EXPECT_NEAR(tip.y(), v, 3e-3 * v);
     EXPECT_NEAR(-tip.x(), u, 3e-3 * u);
   }
@@ -102,7 +103,8 @@ TEST(Elastica, an_end_turned_by_ninety_degrees_rolls_the_beam_to_a_quarter_circl
   const int tip = c.block.right()[1];
   const Vec2 place = (c.block.model.X[static_cast<std::size_t>(tip)] + s.u(tip)) / c.L;
   const double M = end_moment(s, c.block.right(), n, false);
-  std::printf("Quarter circle: tip (%.6f, %.6f) of 0.636620, M L / EI %.6f of %.6f\n", place.x(), place.y(), std::abs(M) * c.L / c.EI, pi / 2);
+  std::printf("Quarter circle: tip (%.6f, %.6f) of 0.636620, M L / EI %.6f of %.6f\n", place.x(), place.y(),
+              std::abs(M) * c.L / c.EI, pi / 2);
   EXPECT_NEAR(place.x(), 2 / pi, 3e-3 * 2 / pi);
   EXPECT_NEAR(place.y(), 2 / pi, 3e-3 * 2 / pi);
   EXPECT_NEAR(std::abs(M) * c.L / c.EI, pi / 2, 3e-3 * pi / 2);
@@ -112,16 +114,17 @@ TEST(Elastica, an_end_turned_by_ninety_degrees_rolls_the_beam_to_a_quarter_circl
 // curved faces free: r_i r_o = 1 / al^2. Run at nu = 0.4999 with ends that slide on their turned planes. 0.5 %.
 // be = (r_i^2 + r_o^2) / 2 with X from -1/2 to 1/2, since r_o^2 - r_i^2 = 2 / al.
 TEST(RivlinFlexure, a_rubber_block_bends_to_an_arc_with_free_faces) {
-  for (const auto& [al, r_i, r_o, M] : {std::tuple{0.1, 9.51308342, 10.5118389, 0.0332338656},
-                                        std::tuple{0.5, 1.57230276, 2.5440393, 0.155610339},
-                                        std::tuple{1.0, 0.643594253, 1.55377397, 0.266419988}}) {
+  for (const auto& [al, r_i, r_o, M] :
+       {std::tuple{0.1, 9.51308342, 10.5118389, 0.0332338656}, std::tuple{0.5, 1.57230276, 2.5440393, 0.155610339},
+        std::tuple{1.0, 0.643594253, 1.55377397, 0.266419988}}) {
     const double Y = 0.8;  // height: half of it above the middle plane theta = 0, where u_y = 0
     auto b = one_block({6, 5, rectangle(-0.5, 0.5, 0, Y), 1}, Symmetry::plane_strain,
                        materials::NeoHooke{1, 2 * 0.4999 / (1 - 2 * 0.4999) + 2.0 / 3}, Formulation::mixed);
     // The centre of bending is the origin: X is moved there by the middle radius, about 1 / al.
     for (auto& X : b.mesh.X) X.x() += 1 / al;
     b.model.X = b.mesh.X;
-    b.model.solids[0] = make_solid_block(b.mesh, b.mesh.blocks[0], Symmetry::plane_strain, b.model.solids[0].material, Formulation::mixed);
+    b.model.solids[0] = make_solid_block(b.mesh, b.mesh.blocks[0], Symmetry::plane_strain, b.model.solids[0].material,
+                                         Formulation::mixed);
     fix(b.model, b.bottom(), 1);
     Solved s;
     Vec2 n;
@@ -144,14 +147,16 @@ TEST(RivlinFlexure, a_rubber_block_bends_to_an_arc_with_free_faces) {
     s.x = s.system->displacements(s.state);
     const auto radius = [&](const std::vector<int>& nodes) {
       double r = 0;
-      for (int node : nodes) r += (b.model.X[static_cast<std::size_t>(node)] + s.u(node)).norm() / static_cast<double>(nodes.size());
+      for (int node : nodes)
+        r += (b.model.X[static_cast<std::size_t>(node)] + s.u(node)).norm() / static_cast<double>(nodes.size());
       return r;
     };
     double force = 0;
-    for (const auto& spring : s.system->model().springs[0].springs) force += evaluate(spring, elongation(spring, s.x), 1).force;
+    for (const auto& spring : s.system->model().springs[0].springs)
+      force += evaluate(spring, elongation(spring, s.x), 1).force;
     const double m = std::abs(end_moment(s, b.top(), n, true)), inner = radius(b.left()), outer = radius(b.right());
-    std::printf("Rivlin alpha %.1f: thickness %.6f of %.6f, r_i %.6f of %.6f, M %.7f (%+.3f %%), end force %.1e\n", al, outer - inner,
-                r_o - r_i, inner, r_i, m, 100 * (m / M - 1), force);
+    std::printf("Rivlin alpha %.1f: thickness %.6f of %.6f, r_i %.6f of %.6f, M %.7f (%+.3f %%), end force %.1e\n", al,
+                outer - inner, r_o - r_i, inner, r_i, m, 100 * (m / M - 1), force);
     EXPECT_NEAR(outer - inner, r_o - r_i, 5e-3 * (r_o - r_i));
     EXPECT_NEAR(m, M, 5e-3 * M);
     EXPECT_LT(std::abs(force), 5e-3 * M);  // faces free: a couple and no force

@@ -35,7 +35,9 @@ ExactField waves(Symmetry symmetry) {
 /// stays finite as nu goes to one half.
 ExactField harmonic(Symmetry symmetry, double mu, double nu, double size) {
   const double k = 1.7;
-  const auto radial = [=](double x) { return symmetry == pe ? std::cos(k * x) : std::cyl_bessel_j(0.0, k * std::abs(x)); };
+  const auto radial = [=](double x) {
+    return symmetry == pe ? std::cos(k * x) : std::cyl_bessel_j(0.0, k * std::abs(x));
+  };
   const auto slope = [=](double x) {
     return symmetry == pe ? -k * std::sin(k * x) : -k * std::copysign(std::cyl_bessel_j(1.0, k * std::abs(x)), x);
   };
@@ -107,11 +109,12 @@ TEST(Manufactured, the_triangle_converges_at_order_3_at_finite_strain_in_both_sy
           std::pair<const char*, Material>{"B", materials::CompressibleNeoHooke{1, 2}},
           std::pair<const char*, Material>{"Hooke", materials::LinearIsotropic{2.5, 0.25}},
           std::pair<const char*, Material>{"Saint-Venant", materials::SaintVenantKirchhoff{2.5, 0.25}}})
-      expect_orders(std::string(symmetry == pe ? "pe " : "ax ") + name,
-                    [&, &material = material](int n) {
-                      return solve_on(n, waves(symmetry), symmetry, material, Formulation::displacement, true, 1);
-                    },
-                    false);
+      expect_orders(
+          std::string(symmetry == pe ? "pe " : "ax ") + name,
+          [&, &material = material](int n) {
+            return solve_on(n, waves(symmetry), symmetry, material, Formulation::displacement, true, 1);
+          },
+          false);
 }
 
 // A sheet whose breadth varies: no solid has this field, but the sheet's own equations, Eqs. (3), (6), do.
@@ -119,21 +122,22 @@ TEST(Manufactured, a_sheet_of_varying_breadth_converges_at_order_3) {
   ExactField field = waves(pe);
   field.measure = [](const Vec2& X) { return 1 + 0.5 * X.x() + 0.4 * X.x() * X.y() - 0.3 * X.y() * X.y(); };
   const Material material = materials::NeoHooke{1, 2};
-  expect_orders("sheet with breadth",
-                [&](int n) {
-                  auto b = one_block({n, n, rectangle(0, 1, 0, 1, 0.06), 1}, pe, material, Formulation::displacement);
-                  auto& block = b.mesh.blocks[0];
-                  for (std::size_t e = 0; e < block.tri.size(); ++e)
-                    for (std::size_t a = 0; a < 6; ++a)
-                      block.breadth[e][a] = field.measure(b.mesh.X[static_cast<std::size_t>(block.tri[e][a])]);
-                  b.model.solids[0] = make_solid_block(b.mesh, block, pe, material, Formulation::displacement);
-                  hold_outline(b, field);
-                  add_body_force(b, field);
-                  const Solved solved = equilibrium(b.model, no_ground());
-                  EXPECT_TRUE(solved.converged()) << describe(solved.report.outcome);
-                  return field_errors(b, solved, field);
-                },
-                false);
+  expect_orders(
+      "sheet with breadth",
+      [&](int n) {
+        auto b = one_block({n, n, rectangle(0, 1, 0, 1, 0.06), 1}, pe, material, Formulation::displacement);
+        auto& block = b.mesh.blocks[0];
+        for (std::size_t e = 0; e < block.tri.size(); ++e)
+          for (std::size_t a = 0; a < 6; ++a)
+            block.breadth[e][a] = field.measure(b.mesh.X[static_cast<std::size_t>(block.tri[e][a])]);
+        b.model.solids[0] = make_solid_block(b.mesh, block, pe, material, Formulation::displacement);
+        hold_outline(b, field);
+        add_body_force(b, field);
+        const Solved solved = equilibrium(b.model, no_ground());
+        EXPECT_TRUE(solved.converged()) << describe(solved.report.outcome);
+        return field_errors(b, solved, field);
+      },
+      false);
 }
 
 TEST(Manufactured, the_mixed_element_has_displacement_order_3_and_pressure_order_2_at_every_poisson_ratio) {
@@ -144,11 +148,12 @@ TEST(Manufactured, the_mixed_element_has_displacement_order_3_and_pressure_order
       EXPECT_LT(body_force(field, materials::LinearIsotropic{E, nu}, symmetry, {0.3, 0.4}).norm(), 1e-6 / (1 - 2 * nu));
       char name[64];
       std::snprintf(name, sizeof name, "%s mixed nu %.4f", symmetry == pe ? "pe" : "ax", nu);
-      expect_orders(name,
-                    [&](int n) {
-                      return solve_on(n, field, symmetry, materials::LinearIsotropic{E, nu}, Formulation::mixed, false, 1);
-                    },
-                    true);
+      expect_orders(
+          name,
+          [&](int n) {
+            return solve_on(n, field, symmetry, materials::LinearIsotropic{E, nu}, Formulation::mixed, false, 1);
+          },
+          true);
     }
 }
 
@@ -156,7 +161,8 @@ TEST(Manufactured, the_mixed_element_has_displacement_order_3_and_pressure_order
 TEST(Manufactured, a_quadratic_field_is_exact_on_straight_sided_triangles) {
   ExactField field;
   field.u = [](const Vec2& X) {
-    return Vec2(1e-3 * (X.x() * X.x() - 0.4 * X.x() * X.y() + 0.2 * X.y()), 1e-3 * (0.7 * X.y() * X.y() + X.x() * X.y()));
+    return Vec2(1e-3 * (X.x() * X.x() - 0.4 * X.x() * X.y() + 0.2 * X.y()),
+                1e-3 * (0.7 * X.y() * X.y() + X.x() * X.y()));
   };
   field.F = gradient_of(field.u, pe);
   const FieldErrors e =

@@ -84,8 +84,8 @@ TEST(CattaneoMindlin, a_pushed_cylinder_sticks_inside_and_slips_in_a_ring) {
     const double c = a * std::sqrt(1 - share);
     const auto line = chain(r.block.bottom());
     const auto root = [](double x, double w) { return std::abs(x) < w ? std::sqrt(1 - x * x / (w * w)) : 0.0; };
-    const auto mean = hat_means(model.X, line, Symmetry::plane_strain,
-                                [&](double x) { return root(x, a) - c / a * root(x, c); });
+    const auto mean =
+        hat_means(model.X, line, Symmetry::plane_strain, [&](double x) { return root(x, a) - c / a * root(x, c); });
     const auto profile = pressure_profile(model.X, line, Symmetry::plane_strain, along);
     double worst = 0, middle = 0;
     for (std::size_t i = 0; i < mean.size(); ++i) {
@@ -93,8 +93,10 @@ TEST(CattaneoMindlin, a_pushed_cylinder_sticks_inside_and_slips_in_a_ring) {
       worst = std::max(worst, std::abs(q - mean[i]));
       if (std::abs(model.X[static_cast<std::size_t>(profile.node[i])].x()) < 1e-9) middle = q;
     }
-    std::printf("Cattaneo-Mindlin Q/(mu P) %.2f: stick to %.4f of %.4f a, q(0) %.4f of %.4f, traction within %.2f %% of mu p0\n",
-                share, stuck / a, c / a, middle, 1 - c / a, 100 * worst);
+    std::printf(
+        "Cattaneo-Mindlin Q/(mu P) %.2f: stick to %.4f of %.4f a, q(0) %.4f of %.4f, traction within %.2f %% of mu "
+        "p0\n",
+        share, stuck / a, c / a, middle, 1 - c / a, 100 * worst);
     EXPECT_NEAR(std::abs(Q), share * mu * r.P, 1e-3 * mu * r.P);
     EXPECT_NEAR(stuck, c, 1.01 * a / 8);
     EXPECT_NEAR(middle, 1 - c / a, 0.03);
@@ -132,7 +134,8 @@ TEST(CattaneoMindlin, a_push_taken_back_leaves_mindlin_and_deresiewicz_tractions
     worst = std::max(worst, std::abs(profile.pressure[i] / (mu * r.p0) - mean[i]));
     largest = std::max(largest, std::abs(mean[i]));
   }
-  std::printf("Mindlin-Deresiewicz: traction within %.2f %% of mu p0 (largest left %.1f %%)\n", 100 * worst, 100 * largest);
+  std::printf("Mindlin-Deresiewicz: traction within %.2f %% of mu p0 (largest left %.1f %%)\n", 100 * worst,
+              100 * largest);
   EXPECT_GT(largest, 0.2);
   EXPECT_LT(worst, 0.06);
 }

@@ -54,8 +54,9 @@ TEST(PressFit, rings_free_to_lengthen_press_as_lame_says) {
 TEST(PressFit, a_steel_shaft_in_an_aluminium_ring_presses_as_lame_says) {
   for (const auto& [held, p] : {std::pair{false, 31.39013453}, std::pair{true, 33.37465433}}) {
     const auto disp = Formulation::displacement;
-    Fit f = tests::rings({6, 2, rectangle(0, 20, 0, 10), 1}, {6, 2, rectangle(20, 40, 0, 10), 1}, Symmetry::axisymmetric,
-                         {materials::LinearIsotropic{210e3, 0.3}, disp}, {materials::LinearIsotropic{70e3, 0.33}, disp}, 0.02);
+    Fit f = tests::rings({6, 2, rectangle(0, 20, 0, 10), 1}, {6, 2, rectangle(20, 40, 0, 10), 1},
+                         Symmetry::axisymmetric, {materials::LinearIsotropic{210e3, 0.3}, disp},
+                         {materials::LinearIsotropic{70e3, 0.33}, disp}, 0.02);
     fix(f.model, column_nodes(f.inner, f.first_inner, false), 0);
     hold_line(f, false, 1);
     if (held) hold_line(f, true, 1);

@@ -85,7 +85,10 @@ TEST(RecedingContact, a_layer_on_an_equal_half_plane_recedes_as_the_integral_equ
   const auto below = [=](double v) { return -wide * (std::exp(5.5 * v) - 1) / (std::exp(5.5) - 1); };
   mesh::PlaneMesh mesh;
   const Grid base{fine + coarse + outside, 20,
-                  [=](double u, double v) { return Vec2{along(u * (fine + coarse + outside)), below(1 - v)}; }, 1};
+                  [=](double u, double v) {
+                    return Vec2{along(u * (fine + coarse + outside)), below(1 - v)};
+                  },
+                  1};
   const Grid layer{fine + coarse, deep, [=](double u, double v) { return Vec2{along(u * (fine + coarse)), v}; }, 1};
   const int first_base = add_grid(mesh, "base", base), first_layer = add_grid(mesh, "layer", layer);
   Model model;
@@ -112,7 +115,8 @@ TEST(RecedingContact, a_layer_on_an_equal_half_plane_recedes_as_the_integral_equ
   for (const auto& [a0, b, p] : {std::tuple{0.5, 1.43104929, 0.61828341}, std::tuple{1.0, 1.72475156, 0.45917458}}) {
     Model loaded = model;
     press_middle(loaded, row_nodes(layer, first_layer, true), a0, 1);
-    const Receding r = read(equilibrium(loaded, no_ground(), 1, {}, 0, Start::touching), row_nodes(layer, first_layer, false), 1);
+    const Receding r =
+        read(equilibrium(loaded, no_ground(), 1, {}, 0, Start::touching), row_nodes(layer, first_layer, false), 1);
     std::printf("Receding layer on its like a0 %.2f: p(0) %.5f of %.5f (%+.3f %%), b %.4f of %.4f\n", a0, r.peak, p,
                 100 * (r.peak / p - 1), r.b, b);
     EXPECT_NEAR(r.peak, p, 5e-3 * p);

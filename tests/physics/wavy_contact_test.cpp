@@ -47,9 +47,7 @@ Waves read(const Solved& solved, const std::vector<int>& nodes, double a, double
 
 /// A wavy block on the rigid ground under the mean pressure p_m, n edges to a half wave.
 Waves on_ground(int n, double nu, double mean_share) {
-  const auto place = [](double u, double v) {
-    return Vec2{u, wave(u) * (1 - graded(v) / depth) + graded(v)};
-  };
+  const auto place = [](double u, double v) { return Vec2{u, wave(u) * (1 - graded(v) / depth) + graded(v)}; };
   auto b = one_block({n, n, place, 1}, Symmetry::plane_strain, materials::LinearIsotropic{E, nu}, suited(nu), true);
   b.model.ground.nodes = b.bottom();
   for (int node : {b.bottom().front(), b.bottom().back()})
@@ -57,7 +55,8 @@ Waves on_ground(int n, double nu, double mean_share) {
   auto sides = b.left();
   for (int node : b.right()) sides.push_back(node);
   for (int node : sides)
-    if (b.model.X[static_cast<std::size_t>(node)].y() > 2.5 * Delta) b.model.supports.push_back({plane_dof(node, 0), 0});
+    if (b.model.X[static_cast<std::size_t>(node)].y() > 2.5 * Delta)
+      b.model.supports.push_back({plane_dof(node, 0), 0});
   fix(b.model, b.top(), 1);
   const double p_star = pi * E / (1 - nu * nu) * Delta / L, P = mean_share * p_star * L / 2;
   Solved s;
@@ -83,14 +82,16 @@ Waves on_ground(int n, double nu, double mean_share) {
 // Three loads (half-widths a = 0.2048, 0.5, 2/3 of L/2 = 1) and three meshes. The square-root edge limits the order of
 // pressure to about one. Peak 0.5 %, inside 1 % at 32 edges a half wave; the contact's edge to one mesh edge.
 TEST(WavyContact, pressure_on_the_rigid_ground_is_westergaard_s) {
-  for (const auto& [nu, share] : {std::pair{0.3, 0.1}, std::pair{0.3, 0.5}, std::pair{0.3, 0.75}, std::pair{0.49, 0.5}}) {
+  for (const auto& [nu, share] :
+       {std::pair{0.3, 0.1}, std::pair{0.3, 0.5}, std::pair{0.3, 0.75}, std::pair{0.49, 0.5}}) {
     std::array<Waves, 3> w;
     const double a = L / pi * std::asin(std::sqrt(share));
     for (std::size_t k = 0; k < 3; ++k) {
       const int n = 8 << k;
       w[k] = on_ground(n, nu, share);
-      std::printf("Wave on ground nu %.2f, p_m/p* %.2f, %d edges: peak %+.3f %%, x < 0.9a within %.3f %%, edge %.4f of %.4f\n",
-                  nu, share, n, 100 * w[k].peak, 100 * w[k].worst, w[k].edge, a);
+      std::printf(
+          "Wave on ground nu %.2f, p_m/p* %.2f, %d edges: peak %+.3f %%, x < 0.9a within %.3f %%, edge %.4f of %.4f\n",
+          nu, share, n, 100 * w[k].peak, 100 * w[k].worst, w[k].edge, a);
       EXPECT_NEAR(w[k].edge, a, 1.01 / n);
     }
     EXPECT_LT(std::abs(w[2].peak), 5e-3);
@@ -119,7 +120,8 @@ TEST(WavyContact, two_equal_blocks_press_half_as_hard_across_a_line_with_a_gap) 
   pair.normal.assign(pair.slave.size(), Vec2(0, 1));
   for (int node : pair.slave) pair.gap.push_back(mesh.X[static_cast<std::size_t>(node)].y());
   pair.interference.assign(pair.slave.size(), 0);
-  for (std::size_t i : {std::size_t{0}, pair.slave.size() - 1}) model.supports.push_back({plane_dof(pair.slave[i], 1), 0});
+  for (std::size_t i : {std::size_t{0}, pair.slave.size() - 1})
+    model.supports.push_back({plane_dof(pair.slave[i], 1), 0});
   model.pairs.push_back(pair);
   fix(model, row_nodes(lower, first_lower, false), 1);
   for (const auto& [grid, first] : {std::pair{&lower, first_lower}, std::pair{&upper, first_upper}})
@@ -133,7 +135,8 @@ TEST(WavyContact, two_equal_blocks_press_half_as_hard_across_a_line_with_a_gap) 
   const Solved s = equilibrium(model, no_ground(), 1, {}, 0, Start::touching);
   ASSERT_TRUE(s.converged()) << describe(s.report.outcome);
   const Waves w = read(s, row_nodes(upper, first_upper, false), 0.5, p_star / 2);
-  std::printf("Two wavy blocks: peak %+.3f %%, x < 0.9a within %.3f %%, edge %.4f of 0.5\n", 100 * w.peak, 100 * w.worst, w.edge);
+  std::printf("Two wavy blocks: peak %+.3f %%, x < 0.9a within %.3f %%, edge %.4f of 0.5\n", 100 * w.peak,
+              100 * w.worst, w.edge);
   EXPECT_LT(std::abs(w.peak), 5e-3);
   EXPECT_LT(w.worst, 2e-2);  // 8 edges in a half-width of 0.5
   EXPECT_NEAR(w.edge, 0.5, 1.01 / n);
@@ -146,13 +149,18 @@ TEST(SinusoidalLoad, a_layer_sinks_as_its_airy_function_says) {
   for (double nu : {0.3, 0.4999})
     for (double h : {0.25, 0.5, 1.0})
       for (bool bonded : {false, true}) {
-        auto b = one_block({8, h > 0.6 ? 6 : 4, [h](double u, double v) { return Vec2{u, h * v}; }, 1}, Symmetry::plane_strain,
-                           materials::LinearIsotropic{E, nu}, suited(nu));
+        auto b = one_block({8, h > 0.6 ? 6 : 4,
+                            [h](double u, double v) {
+                              return Vec2{u, h * v};
+                            },
+                            1},
+                           Symmetry::plane_strain, materials::LinearIsotropic{E, nu}, suited(nu));
         fix(b.model, b.bottom(), 1);
         if (bonded) fix(b.model, b.bottom(), 0);
         fix(b.model, b.left(), 0);
         fix(b.model, b.right(), 0);
-        add_traction(b.model, chain(reversed(b.top())), [](const Vec2& X, const Vec2&) { return Vec2(0, -std::cos(pi * X.x())); });
+        add_traction(b.model, chain(reversed(b.top())),
+                     [](const Vec2& X, const Vec2&) { return Vec2(0, -std::cos(pi * X.x())); });
         const Solved s = equilibrium(b.model, no_ground());
         ASSERT_TRUE(s.converged());
         // Fourier amplitude of the surface, by Simpson over its edges.
@@ -163,11 +171,11 @@ TEST(SinusoidalLoad, a_layer_sinks_as_its_airy_function_says) {
           amplitude -= 2 * w * s.u(top[i]).y() * std::cos(pi * b.model.X[static_cast<std::size_t>(top[i])].x());
         }
         const double kh = pi * h, K = 3 - 4 * nu, unit = 2 * (1 - nu * nu) / (E * pi);
-        const double exact = bonded ? unit * (2 * K * std::sinh(2 * kh) - 4 * kh) /
-                                          (2 * K * std::cosh(2 * kh) + 4 * kh * kh + 1 + K * K)
-                                    : unit * (std::cosh(2 * kh) - 1) / (std::sinh(2 * kh) + 2 * kh);
-        std::printf("Sinusoidal load nu %.4f h %.2f %s: %.6e (%+.3f %%)\n", nu, h, bonded ? "bonded" : "sliding", amplitude,
-                    100 * (amplitude / exact - 1));
+        const double exact =
+            bonded ? unit * (2 * K * std::sinh(2 * kh) - 4 * kh) / (2 * K * std::cosh(2 * kh) + 4 * kh * kh + 1 + K * K)
+                   : unit * (std::cosh(2 * kh) - 1) / (std::sinh(2 * kh) + 2 * kh);
+        std::printf("Sinusoidal load nu %.4f h %.2f %s: %.6e (%+.3f %%)\n", nu, h, bonded ? "bonded" : "sliding",
+                    amplitude, 100 * (amplitude / exact - 1));
         EXPECT_NEAR(amplitude, exact, (nu > 0.4 ? 3e-3 : 1e-3) * exact);
       }
 }

@@ -96,7 +96,8 @@ inline void add_body_force(BlockModel& b, const ExactField& field) {
 /// Holds the whole outline at the field; on the axis only u_r.
 inline void hold_outline(BlockModel& b, const ExactField& field) {
   for (int node : b.outline()) {
-    const bool axis = b.model.symmetry == Symmetry::axisymmetric && b.model.X[static_cast<std::size_t>(node)].x() < 1e-9;
+    const bool axis =
+        b.model.symmetry == Symmetry::axisymmetric && b.model.X[static_cast<std::size_t>(node)].x() < 1e-9;
     hold(b.model, {node}, field.u, axis ? std::vector<int>{0} : std::vector<int>{0, 1});
     if (axis) b.model.supports.back().value = 0;
   }

@@ -14,7 +14,8 @@ namespace hoofload::tests {
   std::vector<double> force(chain.edges.size() + 1, 0.0), weight(chain.edges.size() + 1, 0.0);
   constexpr int points = 64;
   for (std::size_t e = 0; e < chain.edges.size(); ++e) {
-    const solver::Vec2 a = X[static_cast<std::size_t>(chain.edges[e].a)], b = X[static_cast<std::size_t>(chain.edges[e].b)];
+    const solver::Vec2 a = X[static_cast<std::size_t>(chain.edges[e].a)],
+                       b = X[static_cast<std::size_t>(chain.edges[e].b)];
     for (int i = 0; i < points; ++i) {
       const double t = (i + 0.5) / points;
       const solver::Vec2 at = a + t * (b - a);
