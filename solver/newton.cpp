@@ -144,8 +144,7 @@ bool Newton::update_friction(State& state, double scale) const {
     } else if (c.tangential == Tangential::slip) {
       const double slip = state.q[points[k].tangent] - c.reference;
       if (slip * c.traction > 0 && c.toggles < 3) {
-        c.tangential = Tangential::stick;
-        c.reference = state.q[points[k].tangent];
+        c.tangential = Tangential::stick;  // where it stood before it turned back
         ++c.toggles;
         changed = true;
       } else if (std::abs(limit - std::abs(c.traction)) > slack) {
@@ -298,7 +297,12 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     report.outcome = outcome;
     return report;
   };
-  for (auto& c : state.contact) c.toggles = 0;
+  for (std::size_t k = 0; k < state.contact.size(); ++k) {
+    ContactStatus& c = state.contact[k];
+    c.toggles = 0;
+    // What slid on the way here has slid: whether it goes on or turns back is a matter of this step's motion alone.
+    if (c.tangential == Tangential::slip) c.reference = state.q[system_.contact_points()[k].tangent];
+  }
   shift_ = 0;
   relaxation_ = 1;
   last_worst_ = std::numeric_limits<double>::infinity();

@@ -58,7 +58,7 @@ class System {
   /// Smallest distance d at which the ground at pitch theta does not cut the deformed body.
   [[nodiscard]] double touching_distance(const State& state, double theta) const;
 
-  /// Energy alone (line search); +inf if an element is inverted.
+  /// Energy alone (line search); +inf if an element is inverted. As in assemble, friction's work is the caller's.
   [[nodiscard]] double energy(const State& state, const Loading& loading) const;
 
   /// Energy, gradient and Hessian; `recovery` keeps what `advance` needs.

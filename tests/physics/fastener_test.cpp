@@ -1,7 +1,9 @@
 // Springs as bars and fasteners: statics of small chains of springs solved through the same system as any model.
 #include "solver/interactions/spring.hpp"
 
+#include "tests/support/edge_loads.hpp"
 #include "tests/support/equilibrium.hpp"
+#include "tests/support/single_block.hpp"
 
 namespace {
 
@@ -118,6 +120,43 @@ TEST(Fasteners, a_frictional_spring_slips_at_mu_times_its_partner_s_force) {
     ASSERT_TRUE(solved.converged()) << describe(solved.report.outcome);
     const double held = pull - solved.x[plane_dof(1, 0)];
     EXPECT_NEAR(held, pull < mu * N ? pull * kt / (kt + 1) : mu * N, 1.5e-3 * mu * N);
+  }
+}
+
+// Two equal bars joined along their length, one pulled, the other held (Volkersen 1938): shear flow at the ends over its mean is
+// (bL/2) coth(bL/2), b^2 = 2k/EA. Springs at every node of the facing lines by the line's weights; bars 0.1 high: 1 %.
+TEST(Fasteners, a_line_of_springs_shares_a_pull_as_volkersen_says) {
+  for (const auto& [bL, peak] : {std::pair{1.0, 1.08197671}, std::pair{2.0, 1.31303529}, std::pair{5.0, 2.53391827}}) {
+    const double L = 10, h = 0.1, EA = 100, F = 1, k = bL * bL / (L * L) * EA / 2;
+    mesh::PlaneMesh mesh;
+    const Grid grid{80, 1, rectangle(0, L, 0, h), 1}, other{80, 1, rectangle(0, L, h, 2 * h), 1};
+    const int first = add_grid(mesh, "pulled", grid), second = add_grid(mesh, "held", other);
+    Model model;
+    model.X = mesh.X;
+    for (const auto& block : mesh.blocks)
+      model.solids.push_back(make_solid_block(mesh, block, Symmetry::plane_strain,
+                                              materials::LinearIsotropic{EA / h, 0}, Formulation::displacement));
+    const auto low = row_nodes(grid, first, true), high = row_nodes(other, second, false);
+    for (int node = 0; node < static_cast<int>(mesh.X.size()); ++node) fix(model, {node}, 1);
+    fix(model, column_nodes(other, second, false), 0);
+    add_traction(model, chain(column_nodes(grid, first, true)),
+                 [&](const Vec2&, const Vec2&) { return Vec2(F / h, 0); });
+    SpringGroup group{"joint", {}};
+    std::vector<double> weight(low.size());
+    for (std::size_t i = 0; i < low.size(); ++i) {
+      weight[i] = L / 80 * (i % 2 == 1 ? 4 : i == 0 || i + 1 == low.size() ? 1 : 2) / 6.0;
+      Spring spring;
+      spring.measure = {{plane_dof(low[i], 0), 1.0}, {plane_dof(high[i], 0), -1.0}};
+      spring.law = TwoSided{k * weight[i]};
+      group.springs.push_back(spring);
+    }
+    model.springs = {group};
+    const Solved s = equilibrium(model, no_ground());
+    ASSERT_TRUE(s.converged());
+    const double end = k * (s.u(low.back()).x() - s.u(high.back()).x());
+    std::printf("Volkersen bL %.0f: end flow over mean %.5f of %.5f (%+.3f %%)\n", bL, end * L / F, peak,
+                100 * (end * L / F / peak - 1));
+    EXPECT_NEAR(end * L / F, peak, 0.01 * peak);
   }
 }
 

@@ -1,9 +1,12 @@
 // Hertz contact (Hertz 1882; Johnson 1985, ch. 4): a parabolic body pressed on the rigid ground, line and point.
 // The body is 20 a wide and high; eight edges or more lie inside the contact. Peak pressure by hats, Eq. (44), and by the
 // load's own p0: p0 = 2 P / (pi a), a^2 = 4 P R / (pi E*) (line); p0 = 3 P / (2 pi a^2), a^3 = 3 P R / (4 E*) (point).
+// A hat's value is a mean over its two edges, so it is held against the same mean of the ellipse; the difference of that
+// mean from the local value is a matter of reading and is printed beside it.
 #include "solver/contact_pressure.hpp"
 #include "tests/support/edge_loads.hpp"
 #include "tests/support/equilibrium.hpp"
+#include "tests/support/hats.hpp"
 #include "tests/support/single_block.hpp"
 
 namespace {
@@ -11,7 +14,7 @@ namespace {
 using namespace hoofload;
 using namespace hoofload::tests;
 
-constexpr double R = 10, a = 0.5, E = 1000, size = 20 * a;
+constexpr double flat = 200, a = 0.5, E = 1000, size = 20 * a;  // radius of curvature flat: a body that hardly slopes
 
 /// Cell boundary k: `inside` equal cells up to 1.25 a, then `outside` cells growing geometrically up to `size`.
 double cell_boundary(int k, int inside, int outside) {
@@ -32,12 +35,14 @@ double graded(double u, int inside, int outside) {
 }
 
 struct Hertz {
-  double peak = 0, worst = 0, contact = 0;  ///< over p0; largest error for x < 0.9 a over p0; edge of contact over a
+  double peak = 0, worst = 0,
+         contact = 0;  ///< at x = 0 over the mean; largest error of a mean for x < 0.9 a over p0; edge over a
+  double local = 0, local_peak = 0;  ///< the same errors against the local value of the ellipse
   double force = 0;
   Solved solved;
 };
 
-Hertz press(Symmetry symmetry, double nu, Formulation formulation, int inside) {
+Hertz press(Symmetry symmetry, double nu, Formulation formulation, int inside, double R = flat) {
   const int outside = 12 + (inside > 10 ? 4 : 0);
   const auto place = [=](double u, double v) {
     const double x = graded(u, inside, outside), rise = x * x / (2 * R);
@@ -85,45 +90,77 @@ Hertz press(Symmetry symmetry, double nu, Formulation formulation, int inside) {
   }
   EXPECT_NEAR(out.force, loading.normal_force, 1e-8 * loading.normal_force);
   const auto profile = pressure_profile(b.model.X, chain(b.bottom()), symmetry, force);
+  const auto ellipse = [](double x) { return x < a ? std::sqrt(1 - x * x / (a * a)) : 0.0; };
+  const auto mean = hat_means(b.model.X, chain(b.bottom()), symmetry, ellipse);
   for (std::size_t c = 0; c < profile.pressure.size(); ++c) {
     const double x = b.model.X[static_cast<std::size_t>(profile.node[c])].x();
-    const double exact = x < a ? std::sqrt(1 - x * x / (a * a)) : 0;
-    if (c == 0) out.peak = profile.pressure[c] / p0;
-    if (x < 0.9 * a) out.worst = std::max(out.worst, std::abs(profile.pressure[c] / p0 - exact));
+    const double p = profile.pressure[c] / p0;
+    if (c == 0) out.peak = p / mean[c], out.local_peak = p - 1;
+    if (x < 0.9 * a) {
+      out.worst = std::max(out.worst, std::abs(p - mean[c]));
+      out.local = std::max(out.local, std::abs(p - ellipse(x)));
+    }
+
     if (profile.pressure[c] > 0.01 * p0) out.contact = x / a;
   }
   std::printf(
-      "Hertz %s nu %.4f, %d edges in a: peak %+.3f %% of p0, x < 0.9a within %.3f %%, edge %.3f a, %d iterations\n",
-      ax ? "sphere" : "line", nu, static_cast<int>(inside / 1.25), 100 * (out.peak - 1), 100 * out.worst, out.contact,
-      out.solved.report.iterations);
+      "Hertz %s R/a %.0f nu %.4f, %d edges in a: peak %+.3f %% (local %+.3f %%), x < 0.9a within %.3f %% (local %.3f "
+      "%%), edge "
+      "%.3f a, %d iterations\n",
+      ax ? "sphere" : "line", R / a, nu, static_cast<int>(inside / 1.25), 100 * (out.peak - 1), 100 * out.local_peak,
+      100 * out.worst, 100 * out.local, out.contact, out.solved.report.iterations);
   return out;
+}
+
+/// At 4, 8 and 16 edges in the half-width.
+std::array<Hertz, 3> three_meshes(Symmetry symmetry, double nu, Formulation formulation) {
+  return {press(symmetry, nu, formulation, 5), press(symmetry, nu, formulation, 10),
+          press(symmetry, nu, formulation, 20)};
+}
+
+// At 8 edges: peak 0.5 % of p0, as it is read; hat means for x < 0.9 a within 1 %. At 16 edges half of that. A hat mean's
+// distance from the local value is h^2 p'' / 12, 2 % of p0 at 0.9 a with h = a / 8: the reading's, 2.5 % here, 0.6 % at 16.
+// The edge of contact can only be known to one mesh edge.
+void expect_ellipse(const std::array<Hertz, 3>& h) {
+  EXPECT_LT(std::abs(h[1].local_peak), 5e-3);
+  EXPECT_LT(h[1].worst, 1e-2);
+  EXPECT_LT(h[2].worst, 5e-3);
+  EXPECT_LT(h[2].worst, h[0].worst);
+  EXPECT_LT(h[1].local, 2.5e-2);
+  EXPECT_LT(h[2].local, 6e-3);
+  EXPECT_NEAR(h[0].contact, 1, 1.01 / 4);
+  EXPECT_NEAR(h[1].contact, 1, 1.01 / 8);
+  EXPECT_NEAR(h[2].contact, 1, 1.01 / 16);
 }
 
 class HertzContact : public ::testing::TestWithParam<std::pair<double, Formulation>> {};
 
-// The claim is 1 % at the peak. A hat mean differs from the local value by h^2 p'' / 12, 2 % of p0 at 0.9 a with h = a / 8:
-// 3 % there. The edge of contact can only be known to one edge (1/8 a).
-TEST_P(HertzContact, line_peak_pressure_is_within_one_per_cent) {
-  const auto [nu, formulation] = GetParam();
-  const Hertz h = press(Symmetry::plane_strain, nu, formulation, 10);
-  EXPECT_NEAR(h.peak, 1, 0.01);
-  EXPECT_LT(h.worst, 0.03);
-  EXPECT_NEAR(h.contact, 1, 0.13);
+TEST_P(HertzContact, line_pressure_converges_to_the_ellipse) {
+  expect_ellipse(three_meshes(Symmetry::plane_strain, GetParam().first, GetParam().second));
 }
 
-TEST_P(HertzContact, sphere_peak_pressure_is_within_one_per_cent) {
-  const auto [nu, formulation] = GetParam();
-  const Hertz h = press(Symmetry::axisymmetric, nu, formulation, 10);
-  EXPECT_NEAR(h.peak, 1, 0.01);
-  EXPECT_LT(h.worst, 0.03);
-  EXPECT_NEAR(h.contact, 1, 0.13);
+TEST_P(HertzContact, sphere_pressure_converges_to_the_ellipse) {
+  const auto h = three_meshes(Symmetry::axisymmetric, GetParam().first, GetParam().second);
+  expect_ellipse(h);
+  EXPECT_LT(std::abs(h[2].peak - 1), 1e-3);  // on the axis a quadratic corner has no area: still no loss at the peak
 }
 
 // Not 0.4999: with this law F = I + H rounds the strain to 1e-16 and the force of the large outer elements to 1e-7 of the
 // contact's, above the solver's tolerance. The contact patch test covers that ratio.
 INSTANTIATE_TEST_SUITE_P(Ratios, HertzContact,
                          ::testing::Values(std::pair{0.3, Formulation::displacement},
-                                           std::pair{0.49, Formulation::mixed}, std::pair{0.499, Formulation::mixed}));
+                                           std::pair{0.3, Formulation::mixed}, std::pair{0.49, Formulation::mixed},
+                                           std::pair{0.499, Formulation::mixed}));
+
+// Hertz' body is a half-space. A real paraboloid slopes by x / R, and the vertical contact force has that share of itself
+// along the surface: a shear, which moves a compressible surface up or down, an incompressible one not (Johnson 1985,
+// section 2.5: factor 1 - 2 nu). So at a / R = 0.05 the peak converges to 0.2 % below Hertz' at nu = 0.3 and to Hertz' at 0.499.
+TEST(HertzSlope, a_compressible_sphere_of_small_radius_presses_less_at_its_middle_an_incompressible_one_does_not) {
+  const double compressible = press(Symmetry::axisymmetric, 0.3, Formulation::mixed, 20, 10).peak;
+  const double incompressible = press(Symmetry::axisymmetric, 0.499, Formulation::mixed, 20, 10).peak;
+  EXPECT_NEAR(compressible, 0.998, 5e-4);
+  EXPECT_NEAR(incompressible, 1, 3e-4);
+}
 
 // Patch means, Eq. (70): over a patch of width w centred on the line's middle the mean of Hertz' ellipse is closed.
 TEST(HertzPatch, patch_mean_is_the_mean_of_the_ellipse) {

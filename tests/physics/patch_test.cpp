@@ -148,4 +148,17 @@ TEST(FinitePatch, a_large_rigid_rotation_gives_zero_stress) {
   }
 }
 
+// The measure 2 pi R integrates volumes: a frustum of a cone, radii 1 to 2 and 1 to 3 over a height 1.5, is pi h (R1^2 + R1 R2 + R2^2) / 3
+// less the bore. Straight sides are polynomial: 1e-12.
+TEST(Measure, rule_weights_add_to_the_volume_of_a_bored_cone) {
+  const auto place = [](double u, double v) { return Vec2(1 + u * (1 + v), 1.5 * v); };
+  for (Formulation formulation : {Formulation::displacement, Formulation::mixed}) {
+    const auto b = one_block({3, 2, place, 1}, Symmetry::axisymmetric, materials::LinearIsotropic{1, 0.3}, formulation);
+    double volume = 0;
+    for (const auto& p : b.model.solids[0].points) volume += p.weight;
+    const double exact = std::numbers::pi * 1.5 * ((4 + 6 + 9) / 3.0 - 1);
+    EXPECT_NEAR(volume, exact, 1e-12 * exact);
+  }
+}
+
 }  // namespace

@@ -43,8 +43,10 @@ struct Solved {
 
 /// Solves in `steps` equal steps from rest. Supports of plane, non-contact dofs and dead loads scale with the step;
 /// `start` places the ground. A failed step stops the walk and is reported.
+/// `touching`: all contacts start closed, for bodies that nothing else holds.
+enum class Start { open, touching };
 [[nodiscard]] inline Solved equilibrium(const Model& model, Loading loading, int steps = 1, NewtonOptions options = {},
-                                        double start_distance = 0) {
+                                        double start_distance = 0, Start start = Start::open) {
   Solved out;
   for (int k = 1; k <= steps; ++k) {
     const double share = static_cast<double>(k) / steps;
@@ -52,7 +54,11 @@ struct Solved {
     for (auto& s : scaled.supports) s.value *= share;
     for (auto& load : scaled.dead_loads) load.force *= share;
     out.system = std::make_shared<System>(scaled);
-    if (k == 1) out.state = out.system->rest_state(start_distance, 0);
+    if (k == 1) {
+      out.state = out.system->rest_state(start_distance, 0);
+      if (start == Start::touching)
+        for (auto& c : out.state.contact) c.closed = true;
+    }
     out.loading = loading;
     out.loading.ramp = loading.ramp * share;
     Newton newton(*out.system);
