@@ -57,6 +57,8 @@ def contacts(p, kn):
             o += strips
         else:
             faces = p.faces(master)
+        if master is not None:                     # ccx stalls where slave and master share a node (a tied corner)
+            slave = slave[~np.isin(slave, master).any(axis=1)]
         surface("SLAVE%d" % k, p.faces(slave))
         surface("MASTER%d" % k, faces)
     if p.contact:
@@ -94,7 +96,7 @@ def displacements(path, n):
     return u
 
 
-def solve(p, work, kn=1000.0, inc=0.25, rn=0.1, limit=900):
+def solve(p, work, kn=1000.0, inc=0.25, rn=0.1, limit=400):
     path = os.path.join(work, "ccx_" + re.sub(r"\W+", "_", p.name))
     open(path + ".inp", "w").write(deck(p, kn, inc, rn))
     with open(path + ".log", "w") as log:

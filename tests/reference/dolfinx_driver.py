@@ -34,7 +34,7 @@ def contact(p, u, kn):
                 n = np.stack([-tm[:, 1], tm[:, 0]], 1) / np.hypot(tm[:, 0], tm[:, 1])[:, None] * (1 if up else -1)
                 g = ((xm - xs) * n).sum(1)
                 nodes, coef = np.hstack([master[k], slave]), np.hstack([Nm, Ns])
-            active = g < 0
+            active = g < 1e-9                      # bodies that just touch resist from the first iteration on
             n_open += int((~active).sum())
             force = np.where(active, -kn * g, 0) * dA
             np.add.at(f, nodes, coef[:, :, None] * n[:, None, :] * force[:, None, None])
@@ -107,7 +107,7 @@ def lu(K, b):
     return out
 
 
-def solve(p, work, kn=1000.0, quad=2, steps=4):
+def solve(p, work, kn=1000.0, quad=2, steps=8):
     import scipy.sparse as sp
     from dolfinx import fem
     u, R, K_form, perm = forms(p, quad)

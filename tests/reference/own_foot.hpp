@@ -5,7 +5,7 @@
 //   laws      isotropic, with the catalogue's moduli: its own Yeoh law for the lamellae, neo-Hooke (law A) where its law is
 //             another one of rubber elasticity, Saint-Venant-Kirchhoff else (the wall with its modulus along the tubules);
 //             all linear in variant a, the lamellae then with the catalogue's linear stand-in
-//   contacts  wall on shoe and packing on the shoe's inner face bonded; no nails, no preload, no interference; where bodies
+//   contacts  wall on shoe and packing on the shoe's inner face bonded (its lower corner too); no nails, no preload, no interference; where bodies
 //             start apart (sole over the shoe's web) they may not meet
 //   variants  a linear, b finite strain, packing bonded; c finite strain, packing frictionless on sole and plate
 #pragma once
@@ -22,7 +22,7 @@ namespace hoofload::reference {
 struct OwnFoot {
   char variant = 'a';
   double density = 1;
-  double sink = 0.4;              ///< [mm]
+  double sink = 0.4;               ///< [mm]
   bool displacement_only = false;  ///< every part of displacement triangles, as other programs have them
 };
 
@@ -90,7 +90,7 @@ inline void add_common_solid(Problem& p, const mesh::Block& block, const scenari
       make_solid_block(p.mesh, block, p.model.symmetry, law, mixed ? Formulation::mixed : Formulation::displacement));
 }
 
-/// The pairs that touch from the start, in the order in which the program makes them.
+/// The pairs that touch from the start; a node is a slave in the first that has it.
 inline void add_pairs(Problem& p, const std::vector<std::pair<std::string, solver::Bond>>& names) {
   std::set<int> slaves, masters;
   for (const auto& [name, bond] : names) {
@@ -124,8 +124,8 @@ inline void add_pairs(Problem& p, const std::vector<std::pair<std::string, solve
     add_common_solid(p, block, material_of(block.region, run, materials, p.finite), foot.displacement_only);
   const auto bond = foot.variant == 'c' ? solver::Bond::contact : solver::Bond::tied;
   add_pairs(p, {{"sole_packing", bond},
-                {"packing_backing", bond},
                 {"packing_shoe", solver::Bond::tied},
+                {"packing_backing", bond},
                 {"wall_shoe", solver::Bond::tied}});
   const auto bone = nodes_of_regions(section.mesh, {"bone"});
   for (int node : nodes_of_regions(p.mesh, {"corium", "lamella"}))
@@ -139,6 +139,7 @@ inline void add_pairs(Problem& p, const std::vector<std::pair<std::string, solve
   add_supports(p);
   p.filling = "packing";
   p.line = p.mesh.edges.at("sole_packing");
+  p.facing = p.mesh.edges.at("sole_packing_master");
   p.to = section.packing_to - 5;
   return p;
 }

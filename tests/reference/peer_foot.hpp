@@ -88,6 +88,7 @@ inline void add_peer_contact(Problem& p, const std::set<int>& fixed) {
     if (p.mesh.X[i].x() < 1e-9 && std::abs(p.mesh.X[i].y() - 90) < 1e-6) p.sink_node = static_cast<int>(i);
   p.filling = "packing";
   p.line = p.mesh.edges.at("itf");
+  p.facing = p.mesh.edges.at(contact ? "itf_master" : "itf");
   p.to = 36;  // the packing's edge lies at 41
   return p;
 }

@@ -42,6 +42,7 @@ struct Problem {
   std::vector<Touching> contact;
   std::string filling;       ///< region whose force on `line` is read
   mesh::EdgeSet line;        ///< the filling's side
+  mesh::EdgeSet facing;      ///< the other body's side
   double from = 0, to = 0;   ///< x between which the peak is read [mm]: a bonded edge is singular
   std::vector<int> sinking;  ///< nodes whose sinking is given; empty: `load` is given and `sink_node` is read
   int sink_node = -1;

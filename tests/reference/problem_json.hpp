@@ -58,9 +58,14 @@ inline void add_boundary(Json& out, const Problem& p) {
   out["breadth"] = breadth;
   add_bodies(out, p);
   add_boundary(out, p);
-  out["read"] = {
-      {"filling", p.filling}, {"line", edges_json(p.line)}, {"from", p.from}, {"to", p.to}, {"sinking", p.sinking},
-      {"load", p.load},       {"sink_node", p.sink_node}};
+  out["read"] = {{"filling", p.filling},
+                 {"line", edges_json(p.line)},
+                 {"facing", edges_json(p.facing)},
+                 {"from", p.from},
+                 {"to", p.to},
+                 {"sinking", p.sinking},
+                 {"load", p.load},
+                 {"sink_node", p.sink_node}};
   return out;
 }
 

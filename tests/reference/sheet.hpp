@@ -11,7 +11,7 @@ namespace hoofload::reference {
 struct SheetOptions {
   char variant = 'a';
   double density = 1;
-  double sink = 0.4;    ///< [mm]
+  double sink = 0.4;     ///< [mm]
   double breadth = 100;  ///< [mm]
   bool displacement_only = false;
 };
@@ -44,6 +44,7 @@ struct SheetOptions {
   add_supports(p);
   p.filling = "packing";
   p.line = p.mesh.edges.at("sole_packing");
+  p.facing = p.mesh.edges.at("sole_packing_master");
   p.from = section.packing_from + 5;
   p.to = section.packing_to - 5;
   return p;
