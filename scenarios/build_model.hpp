@@ -7,8 +7,9 @@
 
 namespace hoofload::scenarios {
 
-/// c_b of Eq. (34): plane-strip theory gives 120 (hinged) to 720 (clamped); the 3D reference 1,500 to 2,000.
-inline constexpr double kWhiteLineConstant = 1700;
+/// c_b of Eq. (34): plane-strip theory gives 120 (hinged) to 720 (clamped); load 1 of the foot in three dimensions 1049
+/// (docs/three-dimensional.md), rounded.
+inline constexpr double kWhiteLineConstant = 1050;
 
 /// Axisymmetric model: vertical load only. `density` multiplies the mesh divisions.
 [[nodiscard]] BuiltModel build_axisymmetric(const Case& run, const materials::Catalogue& catalogue, double density);

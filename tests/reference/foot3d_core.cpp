@@ -223,29 +223,37 @@ class Builder {
       wedge(e, Stack::foot, above_packing(), "packing");
   }
 
-  /// Plan nodes on the sole's rim and on the shoe's inner edge.
+  /// Plan nodes on the sole's rim and on the shoe's inner edge. A mid-side node lies on the chord, beside a curved line: it
+  /// belongs to the line when both its ends do.
   void mark_lines() {
     const auto& v = plan_.of.view;
-    for (std::size_t p = 0; p < tri_.X.size(); ++p) {
-      const auto& at = tri_.X[p];
-      const bool between = at.x() <= v.white_line + 1e-6 && at.x() >= v.sole_end - 1e-6;
-      if (between && on_line(
-                         at, [&](double x) { return plan_.rim(x); }, v.white_line))
-        on_rim_.insert(static_cast<int>(p));
-      if (at.x() >= plan_.packing_end - 1e-6 && at.x() <= plan_.of.shoe.inner_toe + 1e-6 &&
-          on_line(
-              at, [&](double x) { return plan_.shoe_inner(x); }, plan_.of.shoe.inner_toe))
-        on_edge_.insert(static_cast<int>(p));
+    const double edge_front = plan_.of.shoe.inner_toe;
+    const auto rim = [&](double x) { return plan_.rim(x); };
+    const auto edge = [&](double x) { return plan_.shoe_inner(x); };
+    for (int p = 0; p < static_cast<int>(tri_.X.size()); ++p) {
+      if (ends_.contains(p)) continue;
+      const auto& at = tri_.X[static_cast<std::size_t>(p)];
+      if (at.x() <= v.white_line + 1e-6 && at.x() >= v.sole_end - 1e-6 && distance(at, rim, v.white_line) < 0.05)
+        on_rim_.insert(p);
+      if (at.x() >= plan_.packing_end - 1e-6 && at.x() <= edge_front + 1e-6 && distance(at, edge, edge_front) < 0.05)
+        on_edge_.insert(p);
+    }
+    for (const auto& [p, ends] : ends_) {
+      const auto& at = tri_.X[static_cast<std::size_t>(p)];
+      if (on_rim_.contains(ends[0]) && on_rim_.contains(ends[1]) && distance(at, rim, v.white_line) < 1)
+        on_rim_.insert(p);
+      if (on_edge_.contains(ends[0]) && on_edge_.contains(ends[1]) && distance(at, edge, edge_front) < 1)
+        on_edge_.insert(p);
     }
   }
 
-  /// Within a hundredth of a curve that starts at x = front with z = 0; the measure is across the curve, not along z.
+  /// About how far a point lies from a curve z = f(x) that starts at x = front with z = 0, measured across the curve.
   template <class Function>
-  static bool on_line(const Eigen::Vector2d& p, const Function& f, double front) {
-    if (std::abs(p.x() - front) < 0.02 && p.y() < 0.3) return true;
+  static double distance(const Eigen::Vector2d& p, const Function& f, double front) {
+    if (std::abs(p.x() - front) < 0.02 && p.y() < 0.3) return 0;
     const double h = 1e-3, x = std::min(p.x(), front - 2 * h);
     const double slope = (f(x - h) - f(x + h)) / (2 * h);
-    return std::abs(p.y() - f(p.x())) / std::hypot(1, slope) < 0.05;
+    return std::abs(p.y() - f(p.x())) / std::hypot(1, slope);
   }
 
   void collect(const Key& key, int id) {

@@ -212,7 +212,9 @@ void add_readings(Deck& deck, const Assembly& a) {
   deck.readings["coronet x"] = {"U", {{a.of_wall(a.wall.toe_coronet), 0, 1}}};
   const double tip = a.plan.of.view.tip;
   const auto corium = [](const Wedge& w) { return w.part == "corium"; };
-  const auto filling = [](const Wedge& w) { return w.part == "packing" && w.highest_of_packing; };
+  const auto filling = [&a](const Wedge& w) {  // under the sole's horn; the program reads the frog apart
+    return w.part == "packing" && w.highest_of_packing && !a.plan.in_frog(w.centre.x(), w.centre.y());
+  };
   const auto near = [](const auto& choose) {
     return [choose](const Wedge& w) { return choose(w) && w.centre.y() < 8; };
   };

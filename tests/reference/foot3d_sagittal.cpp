@@ -98,7 +98,24 @@ double value(const Quantities& q, const char* key) {
   return it == q.end() ? 0 : it->second;
 }
 
-void add_shares(const Quantities& q, Values& out) {
+/// What the filling passes down, of the load [%]: to the ground, or through its level joint with the plate.
+double packing_share(const BuiltModel& built, const PhaseSolution& phase, const Quantities& q) {
+  double sum = 0;
+  bool backed = false;
+  const auto& points = built.system->contact_points();
+  const auto& pairs = built.system->model().pairs;
+  for (std::size_t p = 0; p < pairs.size(); ++p) {
+    const std::string& name = pairs[p].name;
+    if (name != "packing_plate" && name != "packing_frog_plate" && name != "packing_backing") continue;
+    const auto [first, last] = built.system->contacts_of_pair(p);
+    for (int k = first; k < last; ++k) sum += phase.reactions[points[static_cast<std::size_t>(k)].normal];
+    backed = true;
+  }
+  return backed ? 100 * sum / phase.loading.normal_force : value(q, "ground_share_packing");
+}
+
+void add_shares(const BuiltModel& built, const PhaseSolution& phase, const Quantities& q, Values& out) {
+  out["packing share"] = packing_share(built, phase, q);
   out["bone share lamellae"] = value(q, "bone_share_lamellae");
   out["bone share sole"] = value(q, "bone_share_sole") + value(q, "bone_share_frog");
   out["ground share packing"] = value(q, "ground_share_packing");
@@ -124,7 +141,7 @@ Values sagittal_at(const Case& given, double ahead, double density, double white
              {"dorsal strain", scale * q.at("wall_strain_dorsal")},
              {"quarter strain", scale * q.at("wall_strain_quarter")},
              {"heel spread", scale * q.at("heel_spread")}};
-  add_shares(q, out);
+  add_shares(built, phase, q, out);
   add_lamellae(built, run, phase, scale, out);
   add_corium(built, phase, scale, out);
   add_sole(built, phase, scale, out);
@@ -137,7 +154,7 @@ Values axisymmetric_at(const Case& run, double density) {
   const Quantities q = measure(built, run, phase);
   const double scale = kForce / *run.load.force;
   Values out{{"sink", scale * q.at("bone_sink")}};
-  add_shares(q, out);
+  add_shares(built, phase, q, out);
   return out;
 }
 

@@ -1,0 +1,60 @@
+// The sagittal model's form error against the foot in three dimensions (docs/three-dimensional.md).
+//
+// Source of every reference value: tests/reference/foot3d.json, CalculiX 2.20 on the deck of tests/reference/foot3d.cpp, made by
+// `bash tests/reference/foot3d.sh`. Tolerances: the goal (sink and rotation 10 %, shares 5 percentage points) where it is met,
+// else what was measured, rounded up, with the word "miss" beside it. The white line's constant comes from one of these
+// numbers (the sole's share, open shoe, load 1), which is therefore held tightly; all others are predictions.
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <cstdio>
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+#include "scenarios/build_model.hpp"
+#include "tests/reference/foot3d_case.hpp"
+#include "tests/reference/foot3d_sagittal.hpp"
+
+namespace {
+
+using namespace hoofload;
+using namespace hoofload::tests;
+
+constexpr double kDensity = 0.5;  ///< of the mesh: moves no value below by more than a fifth of its tolerance
+
+const nlohmann::json& study() {
+  static const nlohmann::json all = [] {
+    std::ifstream in(std::string(HOOFLOAD_DATA_DIR) + "/tests/reference/foot3d.json");
+    return nlohmann::json::parse(in);
+  }();
+  return all;
+}
+
+struct Expected {
+  const char *foot, *shoeing, *load;
+  double sink, rotation;  ///< relative
+  double sole, packing;   ///< percentage points
+};
+
+class ThreeDimensions : public ::testing::TestWithParam<Expected> {};
+
+TEST_P(ThreeDimensions, sagittal_model_predicts_motion_of_the_bone_and_both_ledgers) {
+  const Expected& e = GetParam();
+  const nlohmann::json space = study().at("feet").at(e.foot).at(e.shoeing).at(e.load).at("space");
+  const double ahead = std::string(e.load) == "load 1" ? 0 : kForward;
+  const auto ours = sagittal_at(comparison_case(e.foot, e.shoeing), ahead, kDensity, scenarios::kWhiteLineConstant);
+  const auto at = [&](const char* key) { return space.at(key).get<double>(); };
+  std::printf(
+      "%s, %s, %s: sink %.3f / %.3f mm, rotation %.3f / %.3f deg, sole %.1f / %.1f %%, packing %.1f / %.1f %%\n",
+      e.foot, e.shoeing, e.load, at("sink"), ours.at("sink"), at("rotation"), ours.at("rotation"),
+      at("bone share sole"), ours.at("bone share sole"), at("packing share"), ours.at("packing share"));
+  EXPECT_NEAR(ours.at("sink") / at("sink"), 1, e.sink);
+  EXPECT_NEAR(ours.at("rotation") / at("rotation"), 1, e.rotation);
+  EXPECT_NEAR(ours.at("bone share sole"), at("bone share sole"), e.sole);
+  EXPECT_NEAR(ours.at("packing share"), at("packing share"), e.packing);
+}
+
+INSTANTIATE_TEST_SUITE_P(Foot, ThreeDimensions,
+                         ::testing::Values(Expected{"reference", "open", "load 1", 0.02, 0.02, 0.5, 0.01}));
+
+}  // namespace
