@@ -8,6 +8,7 @@
 
 #include <cmath>
 #include <cstdio>
+#include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
 
@@ -24,7 +25,7 @@ constexpr double kDensity = 0.5;  ///< of the mesh: moves no value below by more
 
 const nlohmann::json& study() {
   static const nlohmann::json all = [] {
-    std::ifstream in(std::string(HOOFLOAD_DATA_DIR) + "/tests/reference/foot3d.json");
+    std::ifstream in(std::filesystem::path(HOOFLOAD_DATA_DIR) / "tests/reference/foot3d.json");
     return nlohmann::json::parse(in);
   }();
   return all;
