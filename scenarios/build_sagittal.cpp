@@ -309,13 +309,14 @@ CapsuleReadings capsule_readings(const mesh::CapsuleShell& shell) {
 
 }  // namespace
 
-BuiltModel build_sagittal(const Case& given, const materials::Catalogue& catalogue, double density) {
+BuiltModel build_sagittal(const Case& given, const materials::Catalogue& catalogue, double density,
+                          double white_line_constant) {
   const bool bare = given.shoeing.shoe.type == mesh::ShoeType::bare;
   const Case run = bare ? with_border_for_shoe(given) : given;
   const CaseMaterials materials(catalogue, run);
   const SagittalSection section = mesh::sagittal_section(run.foot, run.shoeing, density);
   const mesh::CapsuleShell shell = mesh::capsule_shell(run.foot);
-  const SagittalParts parts{run, materials, section, shell};
+  const SagittalParts parts{run, materials, section, shell, white_line_constant};
   BuiltModel built;
   built.kind = ModelKind::sagittal;
   built.mesh = section.mesh;

@@ -120,7 +120,7 @@ solver::SpringGroup white_line(const solver::Model& model, const SagittalParts& 
     const auto& X = model.X[static_cast<std::size_t>(node)];
     const double W = std::max(20.0, mesh::b_sole(b, X.x()));
     const mesh::FacePoint wall = mesh::inner_surface_point(parts.shell, X.x(), X.y());
-    const std::array<double, 3> k{12 * G * t / W, kWhiteLineConstant * E_strip * t * t * t / 12 / (W * W * W),
+    const std::array<double, 3> k{12 * G * t / W, parts.white_line_constant * E_strip * t * t * t / 12 / (W * W * W),
                                   4 * E_strip * t / W};
     for (int c = 0; c < 3; ++c) {
       Spring spring;

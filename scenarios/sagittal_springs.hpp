@@ -10,14 +10,12 @@
 
 namespace hoofload::scenarios {
 
-/// c_b of Eq. (34): plane-strip theory gives 120 (hinged) to 720 (clamped); the 3D reference 1,500 to 2,000.
-inline constexpr double kWhiteLineConstant = 1700;
-
 struct SagittalParts {
   const Case& run;
   const CaseMaterials& materials;
   const mesh::SagittalSection& section;
   const mesh::CapsuleShell& shell;
+  double white_line_constant;  ///< c_b of Eq. (34)
 };
 
 /// Length along x that belongs to each node of a chain [mm] (Simpson: 1/6, 2/3, 1/6 of an edge).

@@ -1,0 +1,20 @@
+#!/usr/bin/env bash
+# The study of the foot in three dimensions: builds its program, solves 21 decks with CalculiX (some minutes), and writes
+# tests/reference/foot3d.json and the tables of docs/three-dimensional.md.
+#
+#   bash tests/reference/foot3d.sh            reuses the solutions in build/foot3d
+#   bash tests/reference/foot3d.sh --anew     solves all again
+set -euo pipefail
+cd "$(dirname "$0")/../.."
+bash scenarios/install.sh --tests
+if ! command -v ccx >/dev/null; then
+  root=()
+  [ "$(id -u)" -eq 0 ] || root=(sudo)
+  "${root[@]}" apt-get install -q -y --no-install-recommends calculix-ccx python3
+fi
+cmake -C .cmake/release.cmake -S . -B build -G Ninja
+ninja -C build -j "${JOBS:-2}" reference_foot3d
+[ "${1:-}" = "--anew" ] && rm -rf build/foot3d
+program="$PWD/build/tests/reference_foot3d"
+/usr/bin/python3 tests/reference/foot3d_study.py "$program" build/foot3d solve
+/usr/bin/python3 tests/reference/foot3d_study.py "$program" build/foot3d write tests/reference/foot3d.json docs/three-dimensional.md
