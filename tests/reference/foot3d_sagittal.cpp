@@ -22,7 +22,7 @@ const materials::Catalogue& catalogue() {
   return all;
 }
 
-PhaseSolution press(BuiltModel& built, const Case& run) {
+PhaseSolution press(const std::shared_ptr<BuiltModel>& built, const Case& run) {
   TendonSlack slack;
   const auto solved = solve_phases(built, run, slack, true);
   if (!solved.front().solved) throw std::runtime_error(run.name + ": " + solved.front().why);
@@ -126,12 +126,13 @@ void add_shares(const BuiltModel& built, const PhaseSolution& phase, const Quant
 
 Values sagittal_at(const Case& given, double ahead, double density, double white_line_constant) {
   Case run = given;
-  BuiltModel built = build_sagittal(run, catalogue(), density, white_line_constant);
+  const auto model = std::make_shared<BuiltModel>(build_sagittal(run, catalogue(), density, white_line_constant));
+  const BuiltModel& built = *model;
   run.load.tendon_force = *run.load.force * ahead / run.foot.ddft_arm;
-  PhaseSolution phase = press(built, run);
+  PhaseSolution phase = press(model, run);
   for (int pass = 0; pass < 2 && ahead > 0; ++pass) {  // the tendon's arm is measured, not given
     run.load.tendon_force *= ahead / measure(built, run, phase).at("cop");
-    phase = press(built, run);
+    phase = press(model, run);
   }
   const Quantities q = measure(built, run, phase);
   const double scale = kForce / *run.load.force;
@@ -149,8 +150,9 @@ Values sagittal_at(const Case& given, double ahead, double density, double white
 }
 
 Values axisymmetric_at(const Case& run, double density) {
-  BuiltModel built = build_axisymmetric(run, catalogue(), density);
-  const PhaseSolution phase = press(built, run);
+  const auto model = std::make_shared<BuiltModel>(build_axisymmetric(run, catalogue(), density));
+  const BuiltModel& built = *model;
+  const PhaseSolution phase = press(model, run);
   const Quantities q = measure(built, run, phase);
   const double scale = kForce / *run.load.force;
   Values out{{"sink", scale * q.at("bone_sink")}};
