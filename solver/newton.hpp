@@ -20,7 +20,8 @@ struct NewtonOptions {
   int most_set_changes = 80;       ///< ... within so many passes
   int most_friction_updates = 10;  ///< steps in which stick, slip and slip bounds may still change
   int most_factorisations = 250;   ///< of one solve, all passes together: then it is not going to converge
-  double length_scale = 50;        ///< turns a moment residual into a force [mm]
+  double length_scale = 50;        ///< size of the body, for what is round-off of its coordinates [mm]
+  double arm = 5;  ///< turns the joint's unbalanced moment into a force: the arm that must be right [mm]
 };
 
 /// A system with its factorisation and work space.
@@ -44,6 +45,8 @@ class Newton {
   [[nodiscard]] double bound(const State& state, std::size_t contact, double ramp) const;
   [[nodiscard]] bool update_friction(State& state, double scale) const;
   [[nodiscard]] bool mobilise_ground(State& state, const Loading& loading, double scale);
+  /// A step that is cut short does not reach all the bounds that it closed: those are open still.
+  void release_unreached(const std::vector<ContactStatus>& before, State& state, double ramp) const;
   /// Work of the slip tractions of `contact` from q = 0 to q.
   [[nodiscard]] double friction_work(const std::vector<ContactStatus>& contact, const Eigen::VectorXd& q) const;
   /// Whether every open contact keeps its bound and every closed one is at it; whether what is held is in its place.
@@ -72,7 +75,9 @@ class Newton {
   std::vector<std::vector<int>> row_places_;  ///< per unknown: values of its row left of the diagonal
   double largest_force_ = 1;
   double shift_ = 0;
-  double relaxation_ = 1, last_worst_ = 0;  ///< of the mobilised tractions
+  bool cut_short_ = false;       ///< the last step was not taken whole
+  double relaxation_ = 1;        ///< of the mobilised tractions
+  Eigen::VectorXd last_excess_;  ///< what they were off by in the last round
 };
 
 }  // namespace hoofload::solver

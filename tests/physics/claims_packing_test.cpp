@@ -70,10 +70,10 @@ TEST_P(Filling, a_thinner_sole_is_loaded_more_and_its_lamellae_less) { expect_mo
 
 // Above 10 mm only the horn grows thinner. It is loaded more, but as a plate it bridges less of the load to the wall, and the
 // sagittal model gives that to filling and lamellae both (a finding, docs/validation.md; the ring's lamellae still hold less and
-// its filling no more, within the mesh's bar).
+// its filling no more, within the mesh's bar: 1 % of the value is the least that Eq. (77) gives it).
 TEST_P(Filling, a_sole_of_thinner_horn_is_loaded_no_less) {
   for (const Phase phase : {Phase::standing, Phase::midstance})
-    EXPECT_GT(value("12 mm sole", phase, "sole_pressure_mean"), 0.995 * value("filled", phase, "sole_pressure_mean"));
+    EXPECT_GT(value("12 mm sole", phase, "sole_pressure_mean"), 0.99 * value("filled", phase, "sole_pressure_mean"));
 }
 
 // What bridges is gone first over an empty void.
