@@ -335,7 +335,8 @@ BuiltModel build_sagittal(const Case& given, const materials::Catalogue& catalog
   add_ground(model, built, run, materials);
   std::vector<int> web_nodes;
   for (auto group : {white_line(model, parts), bearing(model, parts), nails(model, parts), plate_in_shoe(model, parts),
-                     pad_in_shoe(model, parts), sole_on_web(model, parts, web_nodes), packing_front(model, parts)})
+                     pad_in_shoe(model, parts), sole_on_web(model, parts, web_nodes), packing_front(model, parts),
+                     packing_hold(model, parts)})
     if (!group.springs.empty()) model.springs.push_back(std::move(group));
   built.system = std::make_unique<solver::System>(std::move(model));
   built.newton = std::make_unique<solver::Newton>(*built.system);

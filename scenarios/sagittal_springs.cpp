@@ -21,6 +21,8 @@ constexpr double kBearingStiffness = 1000;  ///< MPa/mm: 1 MPa closes the joint 
 constexpr double kBearingStick = 300;       ///< MPa/mm
 constexpr double kTapedLateral =
     2000;  ///< N/mm: the band, and the friction of a loaded wall that it need not carry (assumed)
+constexpr double kFreePackingHold =
+    0.2;                               ///< N/mm of the whole filling: what keeps its place determined, felt by nothing
 constexpr double kWebStiffness = 200;  ///< MPa/mm
 
 void add_face(Spring& spring, const solver::Model& model, const mesh::FacePoint& at, int component, double sign) {
@@ -292,6 +294,22 @@ solver::SpringGroup packing_front(const solver::Model& model, const SagittalPart
     add_scaled(spring, toe, 1.0);
     spring.measure.push_back({solver::plane_dof(node, 0), -1.0});
     spring.law = solver::OneSided{kWebStiffness * width * height / static_cast<double>(front.size())};
+    group.springs.push_back(std::move(spring));
+  }
+  return group;
+}
+
+solver::SpringGroup packing_hold(const solver::Model&, const SagittalParts& parts) {
+  solver::SpringGroup group{"packing hold", {}};
+  if (!has_packing(parts.run) || parts.run.shoeing.packing.bond != mesh::PackingBond::free) return group;
+  std::set<int> nodes;
+  for (const auto& block : parts.section.mesh.blocks)
+    if (block.region == "packing")
+      for (const auto& tri : block.tri) nodes.insert(tri.begin(), tri.end());
+  for (int node : nodes) {
+    Spring spring;
+    spring.measure.push_back({solver::plane_dof(node, 0), 1.0});
+    spring.law = solver::TwoSided{kFreePackingHold / static_cast<double>(nodes.size())};
     group.springs.push_back(std::move(spring));
   }
   return group;

@@ -46,4 +46,7 @@ struct SagittalParts {
 /// The packing's front end against the shoe's toe.
 [[nodiscard]] solver::SpringGroup packing_front(const solver::Model& model, const SagittalParts& parts);
 
+/// A free filling with nothing beside it could slide along the foot without end: a soft hold along x (docs/theory.md, 18).
+[[nodiscard]] solver::SpringGroup packing_hold(const solver::Model& model, const SagittalParts& parts);
+
 }  // namespace hoofload::scenarios

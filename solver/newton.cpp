@@ -7,6 +7,8 @@ namespace hoofload::solver {
 
 namespace {
 
+constexpr double kNearBalance = 1e-2;  ///< of the force scale
+
 /// Largest internal force of the mixed elements' bubbles: they too must be at rest.
 double bubble_residual(const std::vector<MixedRecovery>& recovery) {
   double worst = 0;
@@ -270,12 +272,13 @@ bool Newton::solve_reduced(const State& state, const Held& held, Eigen::VectorXd
 }
 
 bool Newton::quadratic_step(State& state, const Loading& loading, const NewtonOptions& options, double tiny,
-                            Eigen::VectorXd& dq, bool& found_set, SolveReport& report) {
+                            Eigen::VectorXd& dq, bool keeps_bounds, bool& found_set, SolveReport& report) {
   found_set = false;
   const auto& points = system_.contact_points();
   const SparseMatrix& K = assembly_.hessian;
+  // Downhill is only a step whose set was found: worth more passes where the energy can tell.
   const bool patient = cut_short_ || report.iterations >= options.patient_after;
-  const int passes = patient ? options.most_set_changes : options.set_changes;
+  const int passes = patient ? options.most_set_changes : (keeps_bounds ? 4 : 1) * options.set_changes;
   for (int pass = 0; pass < passes && report.factorisations < options.most_factorisations; ++pass) {
     const Held held = held_unknowns(state, loading);
     if (!solve_reduced(state, held, dq, report)) return false;
@@ -328,13 +331,22 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
   if (!std::isfinite(assembly_.energy)) return fail(Outcome::inverted);
   Eigen::VectorXd dq;
   bool settled = false;
+  int friction_rounds = 0, stalled = 0;
   double last_move = 1;  // largest change of an unknown in the last step [mm, rad]
   for (report.iterations = 0; report.iterations < options.most_iterations; ++report.iterations) {
     largest_force_ = std::max(largest_force_, assembly_.gradient.cwiseAbs().maxCoeff());
     const double scale = force_scale(loading);
-    // The fixed point of friction may chatter between neighbours: after some steps the slip bounds stay as they are.
-    bool friction_changed =
-        report.iterations > 0 && report.iterations <= options.most_friction_updates && update_friction(state, scale);
+    // Stick, slip and slip bounds follow a pressure that is nearly in balance: from a step that is not they can run away. The
+    // fixed point may chatter between neighbours: after some rounds the bounds stay as they are.
+    const Eigen::VectorXd without = assembly_.gradient;
+    add_friction(state);
+    const bool is_near = report.iterations == 1 || residual(state, loading, options) < kNearBalance * scale;
+    assembly_.gradient = without;
+    bool friction_changed = false;
+    if (report.iterations > 0 && is_near && friction_rounds < options.most_friction_updates) {
+      friction_changed = update_friction(state, scale);
+      friction_rounds += friction_changed ? 1 : 0;
+    }
     // Mobilised friction follows its contacts to the end: it must sum to the load.
     if (report.iterations > 0 && system_.model().ground.mobilised)
       friction_changed = mobilise_ground(state, loading, scale) || friction_changed;
@@ -350,11 +362,11 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     add_friction(state);
     const double last_residual = report.residual;
     report.residual = residual(state, loading, options) / scale;
-    // Full steps that no longer shrink a small residual, or that move nothing by a bit of its coordinates, have met round-off
-    // (strain is known to 1e-16, stress to that times the modulus).
-    const bool at_round_off =
-        report.iterations > 1 && (last_move < 1e-15 * options.length_scale ||
-                                  (report.residual < 100 * options.tolerance && report.residual > 0.2 * last_residual));
+    // Full steps that no longer shrink a small residual, twice running, or that move nothing by a bit of its coordinates, have
+    // met round-off (strain is known to 1e-16, stress to that times the modulus).
+    const bool stalls = report.residual < 100 * options.tolerance && report.residual > 0.2 * last_residual;
+    stalled = stalls && !friction_changed && !springs_changed ? stalled + 1 : 0;
+    const bool at_round_off = report.iterations > 1 && (last_move < 1e-15 * options.length_scale || stalled >= 3);
     if (settled && !friction_changed && !springs_changed && (report.residual < options.tolerance || at_round_off)) {
       report.energy = assembly_.energy + bed_energy(state) - friction_work(state.contact, state.q);
       return report;
@@ -363,7 +375,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     bool found_set = false;
     const bool keeps_bounds = feasible(state, loading.ramp) && in_place(state, loading);
     if (report.factorisations >= options.most_factorisations) break;
-    if (!quadratic_step(state, loading, options, 1e-10 * scale, dq, found_set, report))
+    if (!quadratic_step(state, loading, options, 1e-10 * scale, dq, keeps_bounds, found_set, report))
       return fail(Outcome::not_positive);
     settled = true;
     for (std::size_t k = 0; k < before.size(); ++k) settled = settled && before[k].closed == state.contact[k].closed;

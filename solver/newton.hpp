@@ -63,7 +63,7 @@ class Newton {
   void add_friction(const State& state);
   [[nodiscard]] bool solve_reduced(const State& state, const Held& held, Eigen::VectorXd& dq, SolveReport& report);
   [[nodiscard]] bool quadratic_step(State& state, const Loading& loading, const NewtonOptions& options, double tiny,
-                                    Eigen::VectorXd& dq, bool& found_set, SolveReport& report);
+                                    Eigen::VectorXd& dq, bool keeps_bounds, bool& found_set, SolveReport& report);
   [[nodiscard]] double force_scale(const Loading& loading) const;
   [[nodiscard]] double residual(const State& state, const Loading& loading, const NewtonOptions& options) const;
 

@@ -116,10 +116,12 @@ TEST(Stance, heel_leaves_at_the_same_moment_whether_the_tendon_pulls_or_the_pitc
   EXPECT_NEAR(raised.pitch / mesh::degree, pulled.values.at("bone_rotation"), 1e-3);
 }
 
-// Statics: theory.md, Eqs. (54) and (68); the bounds of the single phases.
+// Statics: theory.md, Eqs. (54) and (68); the bounds of the single phases, the force's against body weight: toward lift-off the
+// load goes to zero, the round-off of the forces inside the hoof does not.
 TEST(Stance, every_step_balances_force_and_moment) {
   for (const auto& step : series_of(eleven()).steps) {
-    EXPECT_LT(step.balance.force, 1e-8) << step.share;
+    const double load = scenarios::demand_at(trot(11, {}), step.share).normal;
+    EXPECT_LT(step.balance.force * load, 1e-8 * kMass * 9.81) << step.share;
     EXPECT_LT(step.balance.moment, 1e-8) << step.share;
     EXPECT_LT(step.balance.bone_ledger, 5e-3) << step.share;
   }

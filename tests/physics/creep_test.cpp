@@ -102,7 +102,10 @@ TEST_P(RestedFoot, what_bounds_the_filling_matters_more_than_ten_points_of_hardn
   for (const char* key : {"sole_pressure_mean", "bone_share_lamellae"}) {
     const double harder = std::abs(value("harder", key) - value("bonded", key));
     EXPECT_GT(std::abs(value("free", key) - value("bonded", key)), 2 * harder) << key;
-    EXPECT_GT(std::abs(value("frictional", key) - value("bonded", key)), 2 * harder) << key;
+    // Rubber on horn sticks under weight: with its friction settled it is held nearly as if it were bonded.
+    EXPECT_LT(std::abs(value("frictional", key) - value("bonded", key)),
+              std::abs(value("free", key) - value("bonded", key)))
+        << key;
   }
 }
 

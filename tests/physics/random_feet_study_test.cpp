@@ -131,6 +131,8 @@ std::pair<double, double> contact_violation(const scenarios::BuiltModel& built, 
   return {pull, overlap};
 }
 
+constexpr double kDensity = 0.25;  ///< coarse: a thousand feet in half an hour
+
 struct Tally {
   int cases = 0, refused = 0, phases = 0, failed = 0, violations = 0;
   std::map<std::string, int> reasons;
@@ -173,14 +175,14 @@ TEST(RandomFeetStudy, nearly_all_are_solved_and_none_violates_what_it_must_hold)
   const int feet = wanted != nullptr ? std::atoi(wanted) : 1000;
   Tally tally;
   for (std::uint64_t seed = first != nullptr ? std::strtoull(first, nullptr, 10) : 1; tally.cases < feet; ++seed) {
-    const auto reading = scenarios::read(random_case(seed, 0.35));
+    const auto reading = scenarios::read(random_case(seed, kDensity));
     if (!reading.errors.empty()) {
       ++tally.refused;
       ASSERT_LT(tally.refused, 10 * feet + 10) << scenarios::all_errors(reading.errors);
       continue;
     }
     ++tally.cases;
-    if (feet == 1) std::printf("%s", random_case(seed, 0.35).c_str());  // one alone: to be looked at as a case file
+    if (feet == 1) std::printf("%s", random_case(seed, kDensity).c_str());  // one alone: to be looked at as a case file
     for (const RunResult& run : scenarios::solve_runs(reading.runs, catalogue()))
       for (const auto& model : run.models) judge(model, seed, tally);
   }
