@@ -2,13 +2,13 @@
 
 #include <algorithm>
 
+#include "scenarios/bars.hpp"
 #include "scenarios/case_words.hpp"
 
 namespace hoofload::scenarios {
 
 namespace {
 
-constexpr double kBarOfChange = 0.05, kBarOfSize = 0.002;  ///< of Eq. (78)
 constexpr double kZero = 1e-6;             ///< in the quantity's unit: what the solver leaves of a zero stays far below
 constexpr double kSolverTolerance = 1e-6;  ///< relative: Newton stops at 1e-9 of the force, cancellation costs the rest
 
@@ -26,9 +26,7 @@ Difference difference(const std::string& option, const PhaseResult& phase, const
                {},     0,           false,       false, Verdict::neither};
   if (!is_zero(base)) d.percent = 100 * d.change / std::abs(base.value);
   d.has_bar = base.has_bar && now.has_bar;
-  if (d.has_bar)
-    d.bar = std::abs((now.value - now.twin) - (base.value - base.twin)) + kBarOfChange * std::abs(d.change) +
-            kBarOfSize * std::max(base.size, now.size);
+  if (d.has_bar) d.bar = bar_of_change({base.value, base.twin, base.size}, {now.value, now.twin, now.size});
   const double noise = std::max(kZero, kSolverTolerance * std::max(std::abs(base.value), std::abs(now.value)));
   d.is_distinguishable = std::abs(d.change) > std::max(d.bar, noise);
   d.verdict = verdict_of(d);

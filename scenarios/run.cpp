@@ -1,5 +1,6 @@
 #include "scenarios/run.hpp"
 
+#include "scenarios/bars.hpp"
 #include "scenarios/stance.hpp"
 
 #include <algorithm>
@@ -12,8 +13,7 @@ namespace hoofload::scenarios {
 namespace {
 
 constexpr double kTwinDensity = 0.5;
-constexpr double kBarOfSize = 0.01;  ///< of Eq. (77)
-constexpr double kNothing = 1e-8;    ///< of the size over all phases
+constexpr double kNothing = 1e-8;  ///< of the size over all phases
 constexpr double kLeastSize =
     0.01;  ///< of the size over all phases: in the air little is left but the clinch's preload
 
@@ -95,7 +95,7 @@ void add_bars(std::vector<RunResult>& results) {
     // What touches nowhere on both meshes is zero without a doubt.
     const double nothing = kNothing * over_phases[{model, key}];
     const bool is_zero = std::abs(reading.value) <= nothing && std::abs(reading.twin) <= nothing;
-    reading.bar = is_zero ? 0 : std::abs(reading.value - reading.twin) + kBarOfSize * reading.size;
+    reading.bar = is_zero ? 0 : bar_of_value({reading.value, reading.twin, reading.size});
   });
 }
 
