@@ -39,7 +39,7 @@ class StationBreadth {
       if (fresh) it->second = sheet_.breadth(region_, x);
       b[k] = it->second;
     }
-    return b;
+    return positive_inside(b);
   }
 
  private:

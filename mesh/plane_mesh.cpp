@@ -56,4 +56,23 @@ double smallest_angle(const PlaneMesh& mesh) {
   return least;
 }
 
+double smallest_inside(const std::array<double, 6>& breadth) {
+  constexpr int steps = 10;
+  double least = breadth[0];
+  for (int i = 0; i <= steps; ++i)
+    for (int j = 0; i + j <= steps; ++j) {
+      const double r = double(i) / steps, s = double(j) / steps, t = 1 - r - s;
+      least =
+          std::min(least, r * (2 * r - 1) * breadth[0] + s * (2 * s - 1) * breadth[1] + t * (2 * t - 1) * breadth[2] +
+                              4 * r * s * breadth[3] + 4 * s * t * breadth[4] + 4 * t * r * breadth[5]);
+    }
+  return least;
+}
+
+std::array<double, 6> positive_inside(std::array<double, 6> breadth) {
+  if (smallest_inside(breadth) > 0) return breadth;
+  for (std::size_t k = 0; k < 3; ++k) breadth[3 + k] = 0.5 * (breadth[k] + breadth[(k + 1) % 3]);
+  return breadth;
+}
+
 }  // namespace hoofload::mesh

@@ -48,6 +48,13 @@ struct PlaneMesh {
   std::map<std::string, std::vector<NodePair>> pairs;
 };
 
+/// Breadth inside an element is the quadratic through its six values; where the outline steps within an element that dips below
+/// zero, and the element would have a negative stiffness. Then the mid-side values are the means of their ends.
+[[nodiscard]] std::array<double, 6> positive_inside(std::array<double, 6> breadth);
+
+/// Smallest value of that quadratic on a lattice of ten steps a side.
+[[nodiscard]] double smallest_inside(const std::array<double, 6>& breadth);
+
 /// Ids of the nodes of an edge set, in order of first appearance along the chain (end, mid, end, mid, ...).
 [[nodiscard]] std::vector<int> nodes_of(const EdgeSet& set);
 

@@ -33,7 +33,7 @@ void add_frog_plate(PlaneMesh& mesh, const SagittalPlan& p, const Part& core) {
       if (fresh) it->second = region_breadth(p, horn.region, x);
       b[k] = it->second;
     }
-    horn.breadth.push_back(b);
+    horn.breadth.push_back(positive_inside(b));
   }
   mesh.blocks.push_back(std::move(horn));
 }

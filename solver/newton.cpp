@@ -105,7 +105,7 @@ bool Newton::mobilise_ground(State& state, const Loading& loading, double scale)
   const bool sums = std::abs(total - target) <= 1e-12 * scale;
   // Tractions that have all but settled stay as they are: the energy of two states is then comparable.
   if (excess.lpNorm<Eigen::Infinity>() <= 1e-3 * std::abs(target) && sums) return false;
-  // On a soft shoe the pressures answer to the tractions, and a round may undo the last: Aitken's relaxation. Tractions that do
+  // On a soft body the pressures answer to the tractions, and a round may undo the last: Aitken's relaxation. Tractions that do
   // not sum to the load are shared out anew.
   double part = 1;
   if (sums && last_excess_.size() == count) {

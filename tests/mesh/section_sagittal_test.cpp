@@ -184,6 +184,23 @@ TEST(SagittalSection, unfolded_and_without_loose_nodes_for_300_feet_and_shoeings
   }
 }
 
+// A sheet has a breadth everywhere (geometry): a full pad over a bar ends within an element, where the quadratic through the
+// nodes' breadths used to dip below zero and made the energy unbounded.
+TEST(SagittalSection, breadth_is_positive_inside_every_element) {
+  samples::Dice dice{std::mt19937_64(11)};
+  for (int i = 0; i < 60; ++i) {
+    Shoeing s;
+    s.shoe.type =
+        std::array{ShoeType::straight_bar, ShoeType::egg_bar, ShoeType::heart_bar}[static_cast<std::size_t>(i % 3)];
+    s.pad.type = PadType::full;
+    s.pad.thickness = 5;
+    s.shoe.setback = dice.between(0, 9);
+    const SagittalSection section = sagittal_section(samples::random_foot(dice), s, 0.25);
+    for (const Block& block : section.mesh.blocks)
+      for (const auto& b : block.breadth) EXPECT_GT(smallest_inside(b), 0) << block.region << ", foot " << i;
+  }
+}
+
 TEST(SagittalSection, impossible_geometry_is_refused_with_its_measurements) {
   Foot deep;
   deep.sole_depth_tip = 45, deep.sole_horn = 35;
