@@ -10,7 +10,7 @@
 #include <string>
 #include <vector>
 
-#include "mesh/gmsh_patches.hpp"
+#include "mesh/patch_grid.hpp"
 #include "mesh/plane_mesh.hpp"
 
 namespace hoofload::mesh {

@@ -6,7 +6,7 @@
 #include <string>
 #include <utility>
 
-#include "mesh/gmsh_patches.hpp"
+#include "mesh/gmsh_outline.hpp"
 #include "mesh/section_edges.hpp"
 
 namespace hoofload::mesh {

@@ -14,7 +14,7 @@
 #include <array>
 #include <vector>
 
-#include "mesh/gmsh_patches.hpp"
+#include "mesh/patch_grid.hpp"
 #include "mesh/shoe_view.hpp"
 
 namespace hoofload::mesh {

@@ -4,7 +4,6 @@
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
-#include "mesh/gmsh_patches.hpp"
 #include "scenarios/case_resolved.hpp"
 #include "scenarios/comparison.hpp"
 #include "scenarios/sha256.hpp"
@@ -29,7 +28,6 @@ std::string dotted(int a, int b, int c) {
 json libraries() {
   return {
       {"Eigen", dotted(EIGEN_WORLD_VERSION, EIGEN_MAJOR_VERSION, EIGEN_MINOR_VERSION)},
-      {"Gmsh", mesh::gmsh_version()},
       {"nlohmann_json", dotted(NLOHMANN_JSON_VERSION_MAJOR, NLOHMANN_JSON_VERSION_MINOR, NLOHMANN_JSON_VERSION_PATCH)},
       {"compiler", __VERSION__}};
 }

@@ -160,7 +160,9 @@ double System::add_loads(const State& state, const Loading& loading, Eigen::Vect
     if (g != nullptr) (*g)[g0 + 2] += cable.moment;
     if (values != nullptr) values[theta_place_] += cable.stiffness;
   }
-  for (const auto& load : model_.dead_loads) energy -= load.force * displacements(state)[load.dof];
+  if (model_.dead_loads.empty()) return energy;
+  const Eigen::VectorXd x = displacements(state);
+  for (const auto& load : model_.dead_loads) energy -= load.force * x[load.dof];
   return energy;
 }
 

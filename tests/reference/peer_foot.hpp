@@ -6,6 +6,7 @@
 
 #include <map>
 #include <numbers>
+#include <utility>
 
 #include "mesh/peer_section.hpp"
 #include "tests/reference/problem.hpp"
@@ -62,11 +63,12 @@ inline void add_peer_contact(Problem& p, const std::set<int>& fixed) {
   p.contact = {{p.mesh.edges.at("itf"), p.mesh.edges.at("itf_master")}, {p.mesh.edges.at("pb"), std::nullopt}};
 }
 
-[[nodiscard]] inline Problem peer_foot(const PeerFoot& foot) {
+/// On a mesh of mesh::peer_section, split along the filling's interface where the case has contact.
+[[nodiscard]] inline Problem peer_foot(const PeerFoot& foot, mesh::PlaneMesh mesh) {
   const bool contact = foot.variant == 'c';
   Problem p;
   p.name = std::string("peer foot ") + foot.variant;
-  p.mesh = mesh::peer_section(foot.size, contact);
+  p.mesh = std::move(mesh);
   p.finite = foot.variant != 'a';
   p.model.symmetry = solver::Symmetry::axisymmetric;
   p.model.X = p.mesh.X;
@@ -91,6 +93,10 @@ inline void add_peer_contact(Problem& p, const std::set<int>& fixed) {
   p.facing = p.mesh.edges.at(contact ? "itf_master" : "itf");
   p.to = 36;  // the packing's edge lies at 41
   return p;
+}
+
+[[nodiscard]] inline Problem peer_foot(const PeerFoot& foot) {
+  return peer_foot(foot, mesh::peer_section(foot.size, foot.variant == 'c'));
 }
 
 }  // namespace hoofload::reference

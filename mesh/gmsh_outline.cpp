@@ -1,14 +1,9 @@
-#include "mesh/gmsh_patches.hpp"
+#include "mesh/gmsh_outline.hpp"
 
 #include <gmsh.h>
 
-#include <algorithm>
-#include <cmath>
 #include <map>
-#include <memory>
 #include <mutex>
-#include <set>
-#include <sstream>
 #include <stdexcept>
 #include <utility>
 
@@ -108,116 +103,7 @@ std::vector<std::array<int, 6>> triangles_of(int surface, Numbering& number) {
   return tri;
 }
 
-// --- 1. grid of patches ------------------------------------------------------------------------------------------
-
-/// Lattice entities of a grid, made on demand so that neighbouring patches share them.
-class Lattice {
- public:
-  explicit Lattice(const PatchGrid& grid) : grid_(grid) {}
-
-  int patch(int i, int j) {
-    const int s = curve(i, j, true), e = curve(i + 1, j, false), n = curve(i, j + 1, true), w = curve(i, j, false);
-    const int surface = geo::addPlaneSurface({geo::addCurveLoop({s, e, -n, -w})});
-    geo::mesh::setTransfiniteSurface(surface, "AlternateLeft",
-                                     {point(i, j), point(i + 1, j), point(i + 1, j + 1), point(i, j + 1)});
-    return surface;
-  }
-
- private:
-  int point(int i, int j) {
-    int& tag = points_[{i, j}];
-    if (tag == 0) tag = geo::addPoint(i, j, 0);
-    return tag;
-  }
-
-  int curve(int i, int j, bool along_x) {
-    int& tag = curves_[{i, j, along_x}];
-    if (tag != 0) return tag;
-    const Interval& part =
-        along_x ? grid_.columns.at(static_cast<std::size_t>(i)) : grid_.rows.at(static_cast<std::size_t>(j));
-    tag = geo::addLine(point(i, j), along_x ? point(i + 1, j) : point(i, j + 1));
-    const double step = part.divisions > 1 ? std::pow(part.ratio, 1.0 / (part.divisions - 1)) : 1.0;
-    geo::mesh::setTransfiniteCurve(tag, part.divisions + 1, "Progression", step);
-    return tag;
-  }
-
-  const PatchGrid& grid_;
-  std::map<std::array<int, 2>, int> points_;
-  std::map<std::array<int, 3>, int> curves_;
-};
-
-/// Stations of an interval in [0, 1], corners and mid-sides: the progression that Gmsh was asked for, in closed form.
-std::vector<double> stations(const Interval& part) {
-  const int n = part.divisions;
-  const double step = n > 1 ? std::pow(part.ratio, 1.0 / (n - 1)) : 1.0;
-  std::vector<double> at{0};
-  double length = 1;
-  for (int k = 0; k < n; ++k, length *= step) at.push_back(at.back() + length);
-  std::vector<double> out;
-  for (std::size_t k = 0; k + 1 < at.size(); ++k) {
-    out.push_back(at[k] / at.back());
-    out.push_back(0.5 * (at[k] + at[k + 1]) / at.back());
-  }
-  out.push_back(1);
-  return out;
-}
-
-/// Sheets that share a line must find the same stations bit for bit: Gmsh's rounding differs from row to row.
-double on_station(const std::vector<std::vector<double>>& axis, double q) {
-  constexpr double noise = 1e-6;
-  const double whole = std::min(std::floor(q + noise), static_cast<double>(axis.size()) - 1);
-  const std::vector<double>& at = axis[static_cast<std::size_t>(whole)];
-  const auto above = std::lower_bound(at.begin(), at.end(), q - whole - noise);
-  if (above == at.end() || std::abs(*above - (q - whole)) > noise)
-    throw std::runtime_error("Gmsh moved a station of the section");
-  return whole + *above;
-}
-
-PatchMesh mesh_patches_now(const PatchGrid& grid) {
-  PatchMesh out;
-  std::vector<int> surfaces;
-  in_fresh_model(
-      [&] {
-        Lattice lattice(grid);
-        for (const auto& [i, j] : grid.patches) surfaces.push_back(lattice.patch(i, j));
-      },
-      [&] {
-        Numbering number;
-        for (const int s : surfaces) out.tri.push_back(triangles_of(s, number));
-        out.q = std::move(number.X);
-      });
-  std::vector<std::vector<double>> columns, rows;
-  for (const Interval& part : grid.columns) columns.push_back(stations(part));
-  for (const Interval& part : grid.rows) rows.push_back(stations(part));
-  for (Vec2& q : out.q) q = {on_station(columns, q.x()), on_station(rows, q.y())};
-  for (const auto& tri : out.tri)
-    if (tri.empty()) throw std::runtime_error("Gmsh left a patch of the section without elements");
-  return out;
-}
-
-std::string key_of(const PatchGrid& grid) {
-  std::ostringstream key;
-  key.precision(17);
-  for (const auto* axis : {&grid.columns, &grid.rows}) {
-    for (const Interval& part : *axis) key << part.divisions << ':' << part.ratio << ' ';
-    key << '|';
-  }
-  for (const auto& [i, j] : grid.patches) key << i << ',' << j << ' ';
-  return key.str();
-}
-
 }  // namespace
-
-PatchMesh mesh_patches(const PatchGrid& grid) {
-  // A grid of patches is a pure function of its counts; remembering it keeps sweeps off Gmsh altogether.
-  static std::map<std::string, PatchMesh> known;
-  const std::scoped_lock lock(gate());
-  const std::string key = key_of(grid);
-  if (const auto it = known.find(key); it != known.end()) return it->second;
-  return known.emplace(key, mesh_patches_now(grid)).first->second;
-}
-
-// --- 2. free outline ---------------------------------------------------------------------------------------------
 
 OutlineMesh mesh_outline(const Outline& outline) {
   const std::scoped_lock lock(gate());
@@ -255,6 +141,5 @@ OutlineMesh mesh_outline(const Outline& outline) {
   return out;
 }
 
-std::string gmsh_version() { return GMSH_API_VERSION; }
 
 }  // namespace hoofload::mesh

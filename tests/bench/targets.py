@@ -1,0 +1,107 @@
+#!/usr/bin/python3
+"""Every speed target with what was measured beside it: bash tests/bench/run.sh --targets [--all].
+
+Processor time of whole processes; for ccx of ccx alone, without the writing of its deck. Two runs of each, the faster one counts:
+the first run of dolfinx compiles its forms.
+"""
+import importlib, json, math, os, resource, subprocess, sys
+
+HERE = os.path.dirname(os.path.abspath(__file__))
+REFERENCE = os.path.join(HERE, "..", "reference")
+BUILD = os.path.join("build", "tests")
+PROGRAMS = {"ccx": "calculix-ccx", "dolfinx": "python3-dolfinx", "getfem": "python3-getfem"}
+
+
+def children():
+    return resource.getrusage(resource.RUSAGE_CHILDREN).ru_utime
+
+
+def spent(job):
+    """Processor time of the processes that a job starts [s], and its result."""
+    start = children()
+    result = job()
+    return children() - start, result
+
+
+def ours(case, size):
+    def once():
+        out = subprocess.run(["bash", os.path.join(HERE, "run.sh"), "--peer-case", case, "--size", size],
+                             capture_output=True, text=True, check=True)
+        return json.loads(out.stdout)
+    return min((once() for _ in range(3)), key=lambda r: r["user_s"])
+
+
+def problem(case, size):
+    path = os.path.join("build", "reference", "bench_%s_%s.json" % (case, size))
+    os.makedirs(os.path.dirname(path), exist_ok=True)
+    if not os.path.exists(path):
+        with open(path, "w") as f:
+            subprocess.run([os.path.join(BUILD, "reference_export_problem"), "peer", case, "--size", size], stdout=f, check=True)
+    return os.path.abspath(path)
+
+
+def installed(package):
+    out = subprocess.run(["dpkg-query", "--show", "--showformat=${db:Status-Status}", package], capture_output=True, text=True)
+    return out.stdout == "installed"
+
+
+def theirs(program, case, size):
+    path = problem(case, size)
+    if program == "ccx":
+        sys.path.insert(0, REFERENCE)
+        from problem import Problem
+        driver = importlib.import_module("ccx_driver")
+        job = lambda: driver.solve(Problem(path), os.path.dirname(path))
+    else:
+        job = lambda: subprocess.run([sys.executable, os.path.join(REFERENCE, "compare.py"), "--child", program, path, "{}"],
+                                     capture_output=True, check=True, env=dict(os.environ, OMP_NUM_THREADS="1"))
+    return min(spent(job)[0] for _ in range(2))
+
+
+def say(line, target, measured, **more):
+    print(json.dumps({"line": line, "target": target, "measured": measured, **more}), flush=True)
+
+
+def peer_lines(case, size):
+    own = ours(case, size)
+    times = {}
+    for program, package in PROGRAMS.items():
+        if not installed(package):
+            continue
+        try:
+            times[program] = theirs(program, case, size)
+        except Exception as error:
+            print("%s, case %s, %s: %s" % (program, case, size, error), file=sys.stderr)
+    more = {"hoofload_s": own["user_s"], "others_s": times, "iterations": own["iterations"], "laps_s": own["laps_s"]}
+    fastest = min(times.values()) / own["user_s"] if times else None
+    say("case %s, %s, fastest other program over hoofload" % (case, size), ">= 10" if case == "c" else ">= 4", fastest, **more)
+    if case == "c" and "ccx" in times:
+        say("case c, %s, ccx over hoofload" % size, ">= 50" if size == "5k" else ">= 30", times["ccx"] / own["user_s"])
+
+
+def size_lines():
+    small, large = ours("c", "5k"), ours("c", "80k")
+    say("growth of a cold solve from 5 to 80 thousand nodes, exponent", "<= 1.3",
+        math.log(large["user_s"] / small["user_s"]) / math.log(large["nodes"] / small["nodes"]))
+    say("peak memory at 80 thousand nodes [kB a degree of freedom]", "<= 1.5", large["rss_MiB"] * 1048.576 / (2 * large["nodes"]))
+
+
+def start_line():
+    """What a process costs before it does anything."""
+    usage, _ = spent(lambda: subprocess.run([os.path.join("build", "hoofload"), "--version"], capture_output=True))
+    say("start of the process (hoofload --version) [s]", "part of: start to first result <= 3 warm variants", usage)
+
+
+def main():
+    every = "--all" in sys.argv[1:]
+    for size in ["5k", "20k", "80k"] if every else ["5k"]:
+        peer_lines("c", size)
+        peer_lines("a", size)
+    size_lines()
+    out = subprocess.run([os.path.join(BUILD, "bench_targets")], stdout=subprocess.PIPE, text=True)
+    print(out.stdout, end="", flush=True)
+    start_line()
+
+
+if __name__ == "__main__":
+    main()
