@@ -123,11 +123,13 @@ void mixed_element(const Law& law, const SolidBlock& block, int e, const Eigen::
     }
   }
   K.template triangularView<Eigen::StrictlyLower>() = K.transpose();
-  const Eigen::Matrix<double, 3, 14> kMiG = kappa * Mi * G;
+  // Small fixed sizes: written out by the compiler, where the general product would pack its operands first.
+  const Eigen::Matrix3d kMi = kappa * Mi;
+  const Eigen::Matrix<double, 3, 14> kMiG = kMi.lazyProduct(G);
   const Eigen::Vector3d p = kappa * Mi * c;
   out.energy += 0.5 * c.dot(p);
   f += G.transpose() * p;
-  K.noalias() += G.transpose() * kMiG;
+  K += G.transpose().lazyProduct(kMiG);
   rec.Kbb_inverse = clamped_inverse(K.template bottomRightCorner<2, 2>());
   rec.Kbu = K.template bottomLeftCorner<2, 12>();
   rec.fb = f.template tail<2>();
@@ -136,7 +138,7 @@ void mixed_element(const Law& law, const SolidBlock& block, int e, const Eigen::
   const Eigen::Matrix<double, 12, 2> KubKi = rec.Kbu.transpose() * rec.Kbb_inverse;
   out.f = f.template head<12>() - KubKi * rec.fb;
   out.K = K.template topLeftCorner<12, 12>();
-  out.K.noalias() -= KubKi * rec.Kbu;
+  out.K -= KubKi.lazyProduct(rec.Kbu);
 }
 
 template <class Law>

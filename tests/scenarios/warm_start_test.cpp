@@ -64,6 +64,7 @@ TEST(WarmStart, other_topology_and_the_air_have_none) {
   const Solved anchor = cold(run, slack);
   Case packed = run;
   packed.shoeing.packing.region = mesh::PackingRegion::full_sole;
+  packed.material.packing = "silicone A30";
   EXPECT_FALSE(solve_warm(*anchor.built, anchor.phase, *coarse(packed), packed, slack).has_value());
   PhaseSolution air = anchor.phase;
   air.phase = Phase::swing;
