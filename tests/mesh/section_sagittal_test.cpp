@@ -193,9 +193,11 @@ TEST(SagittalSection, breadth_is_positive_inside_every_element) {
     s.shoe.type =
         std::array{ShoeType::straight_bar, ShoeType::egg_bar, ShoeType::heart_bar}[static_cast<std::size_t>(i % 3)];
     s.pad.type = PadType::full;
-    s.pad.thickness = 5;
     s.shoe.setback = dice.between(0, 9);
-    const SagittalSection section = sagittal_section(samples::random_foot(dice), s, 0.25);
+    Foot foot;
+    foot.bearing_length = dice.between(120, 136);
+    foot.bearing_width = foot.bearing_length * dice.between(0.94, 1.02);
+    const SagittalSection section = sagittal_section(foot, s, 0.35);
     for (const Block& block : section.mesh.blocks)
       for (const auto& b : block.breadth) EXPECT_GT(smallest_inside(b), 0) << block.region << ", foot " << i;
   }
