@@ -62,7 +62,7 @@ const std::vector<QuantityKey>& quantity_catalogue() {
       {"mcp_moment", "fetlock joint moment", "N m",
        "moment of the ground force about the fetlock joint, extending (rigid chain)", S, 1},
       {"breakover_moment", "moment at heel-off", "N m",
-       "tendon moment at which the rear 15 % of the shoe carries 1 % of the load", S, 1},
+       "tendon moment at which the rear 15 % of the hoof carries 1 % of the load", S, 1},
       {"breakover_arm", "arm at heel-off", "mm", "breakover moment over the size of the ground force", S, 1},
       {"pivot", "pivot behind toe", "mm", "centre of pressure at breakover, behind the toe of the hoof", S, 0},
       {"rollover_moment", "moment, rolled over", "N m",

@@ -8,6 +8,7 @@ namespace hoofload::solver {
 namespace {
 
 constexpr double kNearBalance = 1e-2;  ///< of the force scale
+constexpr int kMostShortSteps = 3;
 
 /// Largest internal force of the mixed elements' bubbles: they too must be at rest.
 double bubble_residual(const std::vector<MixedRecovery>& recovery) {
@@ -331,7 +332,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
   if (!std::isfinite(assembly_.energy)) return fail(Outcome::inverted);
   Eigen::VectorXd dq;
   bool settled = false;
-  int friction_rounds = 0, stalled = 0;
+  int friction_rounds = 0, stalled = 0, short_steps = 0;
   double last_move = 1;  // largest change of an unknown in the last step [mm, rad]
   for (report.iterations = 0; report.iterations < options.most_iterations; ++report.iterations) {
     largest_force_ = std::max(largest_force_, assembly_.gradient.cwiseAbs().maxCoeff());
@@ -389,7 +390,9 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     // A step from a state that keeps its bounds to one that keeps them goes downhill, also where contacts open and close on
     // the way. With bounds or supports on the move the energy of two states is not comparable, nor with columns that come
     // and go, and a decrease below round-off cannot be seen in it: then only inversion is refused.
-    const bool comparable = keeps_bounds && found_set && (settled || !system_.model().ground.bed) && -slope > noise;
+    // Where slopes jump, downhill alone can crawl along the kink: after a few short steps one whole step goes through it.
+    const bool comparable = short_steps < kMostShortSteps && keeps_bounds && found_set &&
+                            (settled || !system_.model().ground.bed) && -slope > noise;
     double alpha = 1;
     State trial = system_.advance(state, dq, alpha, recovery_);
     std::vector<MixedRecovery> kept = recovery_;
@@ -409,6 +412,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     }
     if (alpha < 1) release_unreached(before, trial, loading.ramp);
     cut_short_ = alpha < 1;
+    short_steps = alpha < 0.5 && comparable ? short_steps + 1 : 0;
     settled = settled && alpha == 1;
     last_move = dq.cwiseAbs().maxCoeff();
     state = trial;
