@@ -18,7 +18,7 @@ struct NewtonOptions {
   int set_changes = 3;             ///< active-set passes per step: an early step need not know its final set
   int patient_after = 12;          ///< from this step on every quadratic model is solved to its end ...
   int most_set_changes = 80;       ///< ... within so many passes
-  int most_friction_updates = 10;  ///< steps in which stick, slip and slip bounds may still change
+  int most_friction_updates = 10;  ///< rounds in which stick, slip and slip bounds may change
   int most_factorisations = 250;   ///< of one solve, all passes together: then it is not going to converge
   double length_scale = 50;        ///< size of the body, for what is round-off of its coordinates [mm]
   double arm = 5;  ///< turns the joint's unbalanced moment into a force: the arm that must be right [mm]
