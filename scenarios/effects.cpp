@@ -6,6 +6,7 @@
 #include <stdexcept>
 
 #include "materials/catalogue.hpp"
+#include "scenarios/bars.hpp"
 #include "scenarios/units.hpp"
 
 namespace hoofload::scenarios {
@@ -13,8 +14,6 @@ namespace hoofload::scenarios {
 namespace {
 
 constexpr double kTwin = 0.5;
-constexpr double kOfValue = 0.01;                       ///< Eq. (77)
-constexpr double kOfChange = 0.05, kOfSize = 1 / 500.;  ///< Eq. (78)
 
 std::vector<Case> runs_of(const EffectCase& effect, double density, const MaterialWords& materials) {
   const std::string text = "schema = 1\ntitle = \"Published effects: " + std::string(effect.name) +
@@ -63,9 +62,9 @@ LineAnswer answer_line(const EffectLine& line, const EffectCases& fine, const Ef
 LineAnswer judged(const EffectLine& line, const Amount& fine, const Amount& coarse) {
   LineAnswer answer;
   answer.value = fine.value;
-  const double own =
-      fine.change_of ? kOfChange * std::abs(fine.value) + kOfSize * *fine.change_of : kOfValue * std::abs(fine.value);
-  answer.bar = std::abs(fine.value - coarse.value) + own;
+  // A change is read against a baseline of nothing, of the size that it is a change of.
+  answer.bar = fine.change_of ? bar_of_change({0, 0, *fine.change_of}, {fine.value, coarse.value, *fine.change_of})
+                              : bar_of_value({fine.value, coarse.value, std::abs(fine.value)});
   if (!line.low && !line.high) return answer;
   const bool inside = is_inside(line, answer.value);
   const bool is_clear =
