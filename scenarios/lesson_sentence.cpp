@@ -101,9 +101,9 @@ std::string setback_sentence(const LessonPlan& plan, const Comparison& compariso
   const auto at = [](const char* key, Phase phase) { return Column{key, phase, ModelKind::sagittal}; };
   return "Flat steel shoe set back 3/8 in instead of flush: " +
          changes_text(comparison, plan.right,
-                      {{"the breakover arm", at("breakover_arm", Phase::breakover)},
-                       {"the roll-over arm", at("rollover_arm", Phase::breakover)},
-                       {"the roll-over moment", at("rollover_moment", Phase::breakover)},
+                      {{"the arm at heel-off", at("breakover_arm", Phase::breakover)},
+                       {"the arm rolled over the toe", at("rollover_arm", Phase::breakover)},
+                       {"the moment rolled over the toe", at("rollover_moment", Phase::breakover)},
                        {"the tendon's moment at midstance", at("ddft_moment", Phase::midstance)}});
 }
 
