@@ -167,56 +167,71 @@ double System::add_loads(const State& state, const Loading& loading, Eigen::Vect
 }
 
 void System::scatter(const ScatterMap& map, int e, const double* f, const double* K, int stride,
-                     const std::vector<Row>& rows, Eigen::VectorXd& r_full, double* values) const {
+                     ScatterTarget& to) const {
   const auto at = static_cast<std::size_t>(e);
   const int* dofs = map.dofs.data() + map.first_dof[at];
   const int n = map.first_dof[at + 1] - map.first_dof[at];
-  for (int a = 0; a < n; ++a) r_full[dofs[a]] += f[a];
-  if (values == nullptr) return;
+  for (int a = 0; a < n; ++a) to.r_full[dofs[a]] += f[a];
+  if (to.values == nullptr) return;
+  if (map.plain[at] == 0) return scatter_by_rows(map, e, K, stride, to);
   const int* places = map.places.data() + map.first_place[at];
-  if (map.plain[at] != 0) {
-    for (int b = 0; b < n; ++b)
-      for (int a = b; a < n; ++a) values[*places++] += K[b * stride + a];
-    return;
-  }
-  const int* unknowns = map.unknowns.data() + map.first_unknown[at];
-  const int m = map.first_unknown[at + 1] - map.first_unknown[at];
-  Eigen::MatrixXd T = Eigen::MatrixXd::Zero(n, m);
-  const auto position = [&](int u) { return static_cast<int>(std::lower_bound(unknowns, unknowns + m, u) - unknowns); };
-  for (int a = 0; a < n; ++a) {
-    const int r = row_of_dof_[static_cast<std::size_t>(dofs[a])];
-    if (r < 0) {
-      T(a, position(dofs[a])) += 1;
-    } else {
-      const Row& row = rows[static_cast<std::size_t>(r)];
-      for (std::size_t k = 0; k < row.unknown.size(); ++k) T(a, position(row.unknown[k])) += row.c[k];
-    }
-  }
-  const Eigen::Map<const Eigen::MatrixXd, 0, Eigen::OuterStride<>> Ke(K, n, n, Eigen::OuterStride<>(stride));
-  const Eigen::MatrixXd Kq = T.transpose() * (Ke * T);
-  for (int b = 0; b < m; ++b)
-    for (int a = b; a < m; ++a) values[*places++] += Kq(a, b);
+  for (int b = 0; b < n; ++b)
+    for (int a = b; a < n; ++a) to.values[*places++] += K[b * stride + a];
 }
 
-void System::pull_back(const Eigen::VectorXd& r_full, const std::vector<Row>& rows, Eigen::VectorXd& g) const {
+/// T^T K T of an element whose dofs are rows T of unknowns. T has few entries a row: only they are multiplied.
+void System::scatter_by_rows(const ScatterMap& map, int e, const double* K, int stride, ScatterTarget& to) const {
+  const auto at = static_cast<std::size_t>(e);
+  const int* dofs = map.dofs.data() + map.first_dof[at];
+  const int n = map.first_dof[at + 1] - map.first_dof[at];
+  const int m = map.first_unknown[at + 1] - map.first_unknown[at];
+  const auto each_entry = [&](const auto& work) {  // work(dof's position, unknown's position, coefficient)
+    const int* position = map.positions.data() + map.first_position[at];
+    for (int a = 0; a < n; ++a) {
+      const int r = row_of(dofs[a]);
+      if (r < 0) {
+        work(a, *position++, 1.0);
+        continue;
+      }
+      const auto row = static_cast<std::size_t>(r);
+      for (int p = rows_.first[row]; p < rows_.first[row + 1]; ++p)
+        work(a, *position++, to.c[static_cast<std::size_t>(p)]);
+    }
+  };
+  to.work.assign(static_cast<std::size_t>((n + m) * m), 0.0);
+  double* KT = to.work.data();  // both row by row
+  double* Kq = KT + n * m;
+  each_entry([&](int b, int j, double c) {
+    for (int a = 0; a < n; ++a) KT[a * m + j] += c * K[b * stride + a];
+  });
+  each_entry([&](int a, int i, double c) {
+    for (int j = 0; j <= i; ++j) Kq[i * m + j] += c * KT[a * m + j];
+  });
+  const int* places = map.places.data() + map.first_place[at];
+  for (int b = 0; b < m; ++b)
+    for (int a = b; a < m; ++a) to.values[*places++] += Kq[a * m + b];
+}
+
+void System::pull_back(const Eigen::VectorXd& r_full, const std::vector<double>& c, Eigen::VectorXd& g) const {
   g = r_full;
   for (std::size_t dof = 0; dof < row_of_dof_.size(); ++dof)
     if (row_of_dof_[dof] >= 0) g[static_cast<Eigen::Index>(dof)] = 0;
   for (std::size_t dof = 0; dof < row_of_dof_.size(); ++dof) {
     if (row_of_dof_[dof] < 0) continue;
-    const Row& row = rows[static_cast<std::size_t>(row_of_dof_[dof])];
-    for (std::size_t k = 0; k < row.unknown.size(); ++k)
-      g[row.unknown[k]] += row.c[k] * r_full[static_cast<Eigen::Index>(dof)];
+    const auto row = static_cast<std::size_t>(row_of_dof_[dof]);
+    for (auto k = static_cast<std::size_t>(rows_.first[row]); k < static_cast<std::size_t>(rows_.first[row + 1]); ++k)
+      g[rows_.unknown[k]] += c[k] * r_full[static_cast<Eigen::Index>(dof)];
   }
 }
 
-void System::full_increment(const Eigen::VectorXd& dq, const std::vector<Row>& rows, Eigen::VectorXd& dx) const {
+void System::full_increment(const Eigen::VectorXd& dq, const std::vector<double>& c, Eigen::VectorXd& dx) const {
   dx = dq;
   for (std::size_t dof = 0; dof < row_of_dof_.size(); ++dof) {
     if (row_of_dof_[dof] < 0) continue;
-    const Row& row = rows[static_cast<std::size_t>(row_of_dof_[dof])];
+    const auto row = static_cast<std::size_t>(row_of_dof_[dof]);
     double sum = 0;
-    for (std::size_t k = 0; k < row.unknown.size(); ++k) sum += row.c[k] * dq[row.unknown[k]];
+    for (auto k = static_cast<std::size_t>(rows_.first[row]); k < static_cast<std::size_t>(rows_.first[row + 1]); ++k)
+      sum += c[k] * dq[rows_.unknown[k]];
     dx[static_cast<Eigen::Index>(dof)] = sum;
   }
 }
@@ -243,20 +258,23 @@ void System::add_ground_curvature(const State& state, const Eigen::VectorXd& r_f
 void System::assemble(const State& state, const Loading& loading, Assembly& out,
                       std::vector<MixedRecovery>& recovery) const {
   const Eigen::VectorXd x = displacements(state);
-  std::vector<Row> rows = rows_;
-  update_rows(state, rows);
+  const std::vector<double> c = row_coefficients(state);
   if (out.hessian.nonZeros() != pattern_.nonZeros()) out.hessian = pattern_;
   recovery.resize(static_cast<std::size_t>(mixed_count_));
   double* values = out.hessian.valuePtr();
-  std::copy(constant_values_.begin(), constant_values_.end(), values);
+  if (constant_values_.empty())
+    std::fill_n(values, pattern_.nonZeros(), 0.0);
+  else
+    std::copy(constant_values_.begin(), constant_values_.end(), values);
   Eigen::VectorXd r = constant_full_.selfadjointView<Eigen::Lower>() * x;
   out.energy = 0.5 * x.dot(r);
+  ScatterTarget to{c, r, values, {}};
   for (std::size_t b = 0; b < model_.solids.size(); ++b) {
     const SolidBlock& block = model_.solids[b];
     const auto first = static_cast<std::size_t>(block.first_state);
     sweep_solid(block, {state.mixed.data() + first, recovery.data() + first}, x, [&](int e, SolidResult& result) {
       out.energy += result.energy;
-      scatter(solid_maps_[b], e, result.f.data(), result.K.data(), 12, rows, r, values);
+      scatter(solid_maps_[b], e, result.f.data(), result.K.data(), 12, to);
     });
   }
   for (std::size_t b = 0; b < model_.layers.size(); ++b) {
@@ -276,7 +294,7 @@ void System::assemble(const State& state, const Loading& loading, Assembly& out,
             K.block<3, 3>(3 * a1, 3 * b1) += (p.weight * p.shape[a1] * p.shape[b1]) * layer.stiffness;
         }
       }
-      scatter(layer_maps_[b], static_cast<int>(e), f.data(), K.data(), 24, rows, r, values);
+      scatter(layer_maps_[b], static_cast<int>(e), f.data(), K.data(), 24, to);
     }
   }
   Eigen::VectorXd fs;
@@ -292,12 +310,12 @@ void System::assemble(const State& state, const Loading& loading, Assembly& out,
       for (Eigen::Index a = 0; a < n; ++a) fs[a] = spring.measure[static_cast<std::size_t>(a)].c;
       Ks = v.stiffness * fs * fs.transpose();
       fs *= v.force;
-      scatter(spring_maps_[g], static_cast<int>(k), fs.data(), Ks.data(), static_cast<int>(n), rows, r, values);
+      scatter(spring_maps_[g], static_cast<int>(k), fs.data(), Ks.data(), static_cast<int>(n), to);
     }
   }
   for (const auto& load : model_.dead_loads) r[load.dof] -= load.force;
   add_ground_curvature(state, r, values);
-  pull_back(r, rows, out.gradient);
+  pull_back(r, c, out.gradient);
   out.energy += add_loads(state, loading, &out.gradient, values);
 }
 
@@ -306,10 +324,8 @@ State System::advance(const State& state, const Eigen::VectorXd& dq, double alph
   State next = state;
   next.q += alpha * dq;
   if (mixed_count_ == 0) return next;
-  std::vector<Row> rows = rows_;
-  update_rows(state, rows);
   Eigen::VectorXd dx;
-  full_increment(dq, rows, dx);
+  full_increment(dq, row_coefficients(state), dx);
   for (const auto& block : model_.solids) {
     if (block.formulation != Formulation::mixed) continue;
     for (int e = 0; e < static_cast<int>(block.nodes.size()); ++e) {

@@ -23,6 +23,8 @@ struct ScatterMap {
   std::vector<int> unknowns;                               ///< q indices
   std::vector<int> places;  ///< value index of each pair a >= b of unknowns, packed by columns
   std::vector<char> plain;  ///< 1: unknowns == dofs, identity transformation
+  /// Of the others: which of the element's unknowns each entry of its dofs' rows is, dof by dof; offsets per element.
+  std::vector<int> first_position, positions;
 };
 
 struct Assembly {
@@ -80,21 +82,26 @@ class System {
   [[nodiscard]] const SparseMatrix& pattern() const { return pattern_; }
 
  private:
-  struct Row {  ///< full dof = sum c_k q_k + constant, for slave and ground dofs
-    std::vector<int> unknown;
+  struct Rows {  ///< full dof = sum c_k q_k + constant, for slave and ground dofs; row r has the entries first[r] to first[r + 1]
+    std::vector<int> first{0}, unknown;
     std::vector<double> c;
+  };
+  struct ScatterTarget {
+    const std::vector<double>& c;  ///< coefficients of all rows
+    Eigen::VectorXd& r_full;
+    double* values;  ///< null: forces alone
+    std::vector<double> work;
   };
   void number_contacts();
   void build_rows();
   void build_pattern();
-  void add_group(ScatterMap& map, const std::vector<std::vector<int>>& dofs,
-                 std::vector<Eigen::Triplet<double>>& triplets) const;
-  void find_places(ScatterMap& map) const;
-  void update_rows(const State& state, std::vector<Row>& rows) const;
-  void scatter(const ScatterMap& map, int e, const double* f, const double* K, int stride, const std::vector<Row>& rows,
-               Eigen::VectorXd& r_full, double* values) const;
-  void full_increment(const Eigen::VectorXd& dq, const std::vector<Row>& rows, Eigen::VectorXd& dx) const;
-  void pull_back(const Eigen::VectorXd& r_full, const std::vector<Row>& rows, Eigen::VectorXd& g) const;
+  void add_group(ScatterMap& map, const std::vector<std::vector<int>>& dofs) const;
+  [[nodiscard]] int row_of(int dof) const { return row_of_dof_[static_cast<std::size_t>(dof)]; }
+  [[nodiscard]] std::vector<double> row_coefficients(const State& state) const;
+  void scatter(const ScatterMap& map, int e, const double* f, const double* K, int stride, ScatterTarget& to) const;
+  void scatter_by_rows(const ScatterMap& map, int e, const double* K, int stride, ScatterTarget& to) const;
+  void full_increment(const Eigen::VectorXd& dq, const std::vector<double>& c, Eigen::VectorXd& dx) const;
+  void pull_back(const Eigen::VectorXd& r_full, const std::vector<double>& c, Eigen::VectorXd& g) const;
   void add_ground_curvature(const State& state, const Eigen::VectorXd& r_full, double* values) const;
   double add_loads(const State& state, const Loading& loading, Eigen::VectorXd* g, double* values) const;
   void add_solid_forces(const SolidBlock& block, const State& state, const Eigen::VectorXd& x,
@@ -106,13 +113,13 @@ class System {
   std::vector<std::pair<int, int>> pair_ranges_;
   int first_ground_contact_ = 0;
   std::vector<int> row_of_dof_;    ///< -1: plain
-  std::vector<Row> rows_;          ///< at theta = 0; ground rows are refreshed per state
+  Rows rows_;                      ///< at theta = 0; ground rows are refreshed per state
   std::vector<int> ground_index_;  ///< ground list position of a plane node, -1 none
   std::vector<int> master_of_;     ///< plane node's master, -1 none
   std::vector<Vec2> slave_normal_;
   int mixed_count_ = 0;
   SparseMatrix pattern_;
-  std::vector<double> constant_values_;
+  std::vector<double> constant_values_;  ///< empty: none
   SparseMatrix constant_full_;  ///< constant blocks on full dofs (all plain)
   std::vector<ScatterMap> solid_maps_, layer_maps_, spring_maps_;
   std::vector<int> ground_places_;  ///< per ground node: 15 places of (g, tau, d, s, theta)

@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include "solver/ground.hpp"
+#include "solver/scatter_pattern.hpp"
 #include "solver/system.hpp"
 
 namespace hoofload::solver {
@@ -113,146 +114,156 @@ void System::number_contacts() {
 void System::build_rows() {
   row_of_dof_.assign(static_cast<std::size_t>(dof_count(model_)), -1);
   const int g0 = ground_dof(model_, 0);
-  const auto add = [&](int dof, Row row) {
-    row_of_dof_[static_cast<std::size_t>(dof)] = static_cast<int>(rows_.size());
-    rows_.push_back(std::move(row));
+  const auto entry = [&](int unknown, double c) {
+    rows_.unknown.push_back(unknown);
+    rows_.c.push_back(c);
+  };
+  const auto end_row = [&](int dof) {
+    row_of_dof_[static_cast<std::size_t>(dof)] = static_cast<int>(rows_.first.size()) - 1;
+    rows_.first.push_back(static_cast<int>(rows_.unknown.size()));
   };
   for (int node : model_.ground.nodes)
-    for (int c = 0; c < 2; ++c)
-      add(plane_dof(node, c),
-          {{plane_dof(node, 0), plane_dof(node, 1), g0, g0 + 1, g0 + 2}, std::vector<double>(5, 0)});
+    for (int c = 0; c < 2; ++c) {
+      for (int unknown : {plane_dof(node, 0), plane_dof(node, 1), g0, g0 + 1, g0 + 2}) entry(unknown, 0);
+      end_row(plane_dof(node, c));
+    }
   for (const auto& pair : model_.pairs) {
     for (std::size_t k = 0; k < pair.slave.size(); ++k) {
       const Vec2 n = pair.normal[k], t{n.y(), -n.x()};
       for (int c = 0; c < 2; ++c) {
-        Row row{{plane_dof(pair.slave[k], 0), plane_dof(pair.slave[k], 1)}, {n[c], t[c]}};
+        entry(plane_dof(pair.slave[k], 0), n[c]);
+        entry(plane_dof(pair.slave[k], 1), t[c]);
         const int master = plane_dof(pair.master[k], c);
-        const int r = row_of_dof_[static_cast<std::size_t>(master)];
+        const int r = row_of(master);
         if (r < 0) {
-          row.unknown.push_back(master);
-          row.c.push_back(1);
+          entry(master, 1);
         } else {
-          const Row& m = rows_[static_cast<std::size_t>(r)];
-          row.unknown.insert(row.unknown.end(), m.unknown.begin(), m.unknown.end());
-          row.c.insert(row.c.end(), m.c.begin(), m.c.end());
+          const auto row = static_cast<std::size_t>(r);
+          for (int p = rows_.first[row]; p < rows_.first[row + 1]; ++p)
+            entry(rows_.unknown[static_cast<std::size_t>(p)], rows_.c[static_cast<std::size_t>(p)]);
         }
-        add(plane_dof(pair.slave[k], c), std::move(row));
+        end_row(plane_dof(pair.slave[k], c));
       }
     }
   }
 }
 
-void System::update_rows(const State& state, std::vector<Row>& rows) const {
+std::vector<double> System::row_coefficients(const State& state) const {
+  std::vector<double> c = rows_.c;
   const int g0 = ground_dof(model_, 0);
   const auto& q = state.q;
+  const auto row = [&](int dof) {
+    return c.begin() + rows_.first[static_cast<std::size_t>(row_of_dof_[static_cast<std::size_t>(dof)])];
+  };
   for (int node : model_.ground.nodes) {
     const auto D = ground_gradient(q[plane_dof(node, 0)], q[plane_dof(node, 1)], q[g0], q[g0 + 1], q[g0 + 2]);
-    for (int c = 0; c < 2; ++c) {
-      Row& row = rows[static_cast<std::size_t>(row_of_dof_[static_cast<std::size_t>(plane_dof(node, c))])];
-      for (int k = 0; k < 5; ++k) row.c[static_cast<std::size_t>(k)] = D(c, k);
-    }
+    for (int i = 0; i < 2; ++i)
+      for (int k = 0; k < 5; ++k) row(plane_dof(node, i))[k] = D(i, k);
   }
   for (const auto& pair : model_.pairs) {
     for (std::size_t k = 0; k < pair.slave.size(); ++k) {
       if (ground_index_[static_cast<std::size_t>(pair.master[k])] < 0) continue;
-      for (int c = 0; c < 2; ++c) {
-        const auto s = static_cast<std::size_t>(row_of_dof_[static_cast<std::size_t>(plane_dof(pair.slave[k], c))]);
-        const auto m = static_cast<std::size_t>(row_of_dof_[static_cast<std::size_t>(plane_dof(pair.master[k], c))]);
-        for (std::size_t j = 0; j < 5; ++j) rows[s].c[2 + j] = rows[m].c[j];
-      }
+      for (int i = 0; i < 2; ++i)
+        std::copy_n(row(plane_dof(pair.master[k], i)), 5, row(plane_dof(pair.slave[k], i)) + 2);
     }
   }
+  return c;
 }
 
-void System::add_group(ScatterMap& map, const std::vector<std::vector<int>>& dofs,
-                       std::vector<Eigen::Triplet<double>>& triplets) const {
+void System::add_group(ScatterMap& map, const std::vector<std::vector<int>>& dofs) const {
   map.first_dof.push_back(0);
   map.first_unknown.push_back(0);
   map.first_place.push_back(0);
+  map.first_position.push_back(0);
   for (const auto& local : dofs) {
     bool plain = true;
-    std::vector<int> unknowns;
+    std::vector<int> mentioned;  // dof by dof
     for (int dof : local) {
-      const int r = row_of_dof_[static_cast<std::size_t>(dof)];
+      const int r = row_of(dof);
       if (r < 0) {
-        unknowns.push_back(dof);
+        mentioned.push_back(dof);
       } else {
         plain = false;
-        const auto& u = rows_[static_cast<std::size_t>(r)].unknown;
-        unknowns.insert(unknowns.end(), u.begin(), u.end());
+        const auto row = static_cast<std::size_t>(r);
+        mentioned.insert(mentioned.end(), rows_.unknown.begin() + rows_.first[row],
+                         rows_.unknown.begin() + rows_.first[row + 1]);
       }
     }
+    std::vector<int> unknowns = mentioned;
     if (!plain) {
       std::sort(unknowns.begin(), unknowns.end());
       unknowns.erase(std::unique(unknowns.begin(), unknowns.end()), unknowns.end());
+      for (int u : mentioned)
+        map.positions.push_back(
+            static_cast<int>(std::lower_bound(unknowns.begin(), unknowns.end(), u) - unknowns.begin()));
     }
+    map.first_position.push_back(static_cast<int>(map.positions.size()));
     map.dofs.insert(map.dofs.end(), local.begin(), local.end());
     map.unknowns.insert(map.unknowns.end(), unknowns.begin(), unknowns.end());
     map.plain.push_back(plain ? 1 : 0);
     map.first_dof.push_back(static_cast<int>(map.dofs.size()));
     map.first_unknown.push_back(static_cast<int>(map.unknowns.size()));
-    for (std::size_t b = 0; b < unknowns.size(); ++b)
-      for (std::size_t a = b; a < unknowns.size(); ++a)
-        triplets.emplace_back(std::max(unknowns[a], unknowns[b]), std::min(unknowns[a], unknowns[b]), 0.0);
     map.first_place.push_back(map.first_place.back() + static_cast<int>(unknowns.size() * (unknowns.size() + 1) / 2));
+  }
+  map.places.resize(static_cast<std::size_t>(map.first_place.back()));
+}
+
+namespace {
+
+void add_couplings(ScatterMap& map, std::vector<Coupling>& couplings) {
+  for (std::size_t e = 0; e + 1 < map.first_unknown.size(); ++e) {
+    const auto count = static_cast<std::size_t>(map.first_unknown[e + 1] - map.first_unknown[e]);
+    couplings.push_back({{map.unknowns.data() + map.first_unknown[e], count}, map.places.data() + map.first_place[e]});
   }
 }
 
-void System::find_places(ScatterMap& map) const {
-  map.places.reserve(static_cast<std::size_t>(map.first_place.back()));
-  for (std::size_t e = 0; e + 1 < map.first_unknown.size(); ++e) {
-    const int* u = map.unknowns.data() + map.first_unknown[e];
-    const int m = map.first_unknown[e + 1] - map.first_unknown[e];
-    for (int b = 0; b < m; ++b)
-      for (int a = b; a < m; ++a) map.places.push_back(place_of(pattern_, std::max(u[a], u[b]), std::min(u[a], u[b])));
-  }
+/// Packed triangles of the constant elements, over full dofs.
+SparseMatrix sum_of(const std::vector<ConstantBlock>& blocks, int n) {
+  std::vector<Eigen::Triplet<double>> triplets;
+  for (const auto& block : blocks)
+    for (std::size_t e = 0; e < block.dofs.size(); ++e) {
+      const auto& d = block.dofs[e];
+      for (std::size_t b = 0; b < d.size(); ++b)
+        for (std::size_t a = b; a < d.size(); ++a)
+          triplets.emplace_back(std::max(d[a], d[b]), std::min(d[a], d[b]),
+                                block.K[e](static_cast<Eigen::Index>(a), static_cast<Eigen::Index>(b)));
+    }
+  SparseMatrix sum(n, n);
+  sum.setFromTriplets(triplets.begin(), triplets.end());
+  return sum;
 }
+
+}  // namespace
 
 void System::build_pattern() {
   const int n = dof_count(model_);
-  std::vector<Eigen::Triplet<double>> triplets, constant;
-  for (int i = 0; i < n; ++i) triplets.emplace_back(i, i, 0.0);
-  for (const auto& block : model_.solids) add_group(solid_maps_.emplace_back(), dofs_of(block), triplets);
-  for (const auto& block : model_.layers) add_group(layer_maps_.emplace_back(), dofs_of(model_, block), triplets);
-  for (const auto& group : model_.springs) add_group(spring_maps_.emplace_back(), dofs_of(group), triplets);
-  const int g0 = ground_dof(model_, 0);
-  for (int node : model_.ground.nodes) {
-    const std::array<int, 5> u{plane_dof(node, 0), plane_dof(node, 1), g0, g0 + 1, g0 + 2};
-    for (std::size_t b = 0; b < 5; ++b)
-      for (std::size_t a = b; a < 5; ++a) triplets.emplace_back(std::max(u[a], u[b]), std::min(u[a], u[b]), 0.0);
-  }
-  for (const auto& block : model_.constants) {
-    for (std::size_t e = 0; e < block.dofs.size(); ++e) {
-      const auto& d = block.dofs[e];
-      for (std::size_t b = 0; b < d.size(); ++b) {
-        if (row_of_dof_[static_cast<std::size_t>(d[b])] >= 0)
+  for (const auto& block : model_.solids) add_group(solid_maps_.emplace_back(), dofs_of(block));
+  for (const auto& block : model_.layers) add_group(layer_maps_.emplace_back(), dofs_of(model_, block));
+  for (const auto& group : model_.springs) add_group(spring_maps_.emplace_back(), dofs_of(group));
+  std::vector<Coupling> couplings;
+  for (auto* maps : {&solid_maps_, &layer_maps_, &spring_maps_})
+    for (auto& map : *maps) add_couplings(map, couplings);
+  for (const auto& block : model_.constants)
+    for (const auto& dofs : block.dofs) {
+      for (int dof : dofs)
+        if (row_of_dof_[static_cast<std::size_t>(dof)] >= 0)
           throw std::invalid_argument("region '" + block.region + "': constant elements may not touch contact nodes");
-        for (std::size_t a = b; a < d.size(); ++a) {
-          const double k = block.K[e](static_cast<Eigen::Index>(a), static_cast<Eigen::Index>(b));
-          constant.emplace_back(std::max(d[a], d[b]), std::min(d[a], d[b]), k);
-          triplets.emplace_back(std::max(d[a], d[b]), std::min(d[a], d[b]), 0.0);
-        }
-      }
+      couplings.push_back({dofs, nullptr});
     }
-  }
-  pattern_.resize(n, n);
-  pattern_.setFromTriplets(triplets.begin(), triplets.end());
-  pattern_.makeCompressed();
-  constant_full_.resize(n, n);
-  constant_full_.setFromTriplets(constant.begin(), constant.end());
-  constant_values_.assign(static_cast<std::size_t>(pattern_.nonZeros()), 0.0);
+  const int g0 = ground_dof(model_, 0);
+  const std::size_t pairs = 15;  // of a ground node's (g, tau, d, s, theta)
+  std::vector<std::array<int, 5>> grounded;
+  for (int node : model_.ground.nodes)
+    grounded.push_back({plane_dof(node, 0), plane_dof(node, 1), g0, g0 + 1, g0 + 2});
+  ground_places_.resize(pairs * grounded.size());
+  for (std::size_t k = 0; k < grounded.size(); ++k)
+    couplings.push_back({grounded[k], ground_places_.data() + pairs * k});
+  pattern_ = lower_pattern(n, couplings);
+  constant_full_ = sum_of(model_.constants, n);
+  if (constant_full_.nonZeros() > 0) constant_values_.assign(static_cast<std::size_t>(pattern_.nonZeros()), 0.0);
   for (int c = 0; c < n; ++c)
     for (SparseMatrix::InnerIterator it(constant_full_, c); it; ++it)
       constant_values_[static_cast<std::size_t>(place_of(pattern_, static_cast<int>(it.row()), c))] += it.value();
-  for (auto& map : solid_maps_) find_places(map);
-  for (auto& map : layer_maps_) find_places(map);
-  for (auto& map : spring_maps_) find_places(map);
-  for (int node : model_.ground.nodes) {
-    const std::array<int, 5> u{plane_dof(node, 0), plane_dof(node, 1), g0, g0 + 1, g0 + 2};
-    for (std::size_t b = 0; b < 5; ++b)
-      for (std::size_t a = b; a < 5; ++a)
-        ground_places_.push_back(place_of(pattern_, std::max(u[a], u[b]), std::min(u[a], u[b])));
-  }
   theta_place_ = place_of(pattern_, g0 + 2, g0 + 2);
 }
 
