@@ -9,8 +9,8 @@
 
 namespace hoofload::solver::multifrontal {
 
-Factorisation::Factorisation(const SparseMatrix& lower)
-    : plan_(make_plan(lower, row_multiple())),
+Factorisation::Factorisation(const SparseMatrix& lower, std::size_t most_kept)
+    : plan_(make_plan(lower, row_multiple(), most_kept)),
       panels_(Eigen::VectorXd::Zero(static_cast<Eigen::Index>(plan_.panel_size))),
       updates_(Eigen::VectorXd::Zero(static_cast<Eigen::Index>(plan_.update_size))),
       values_(plan_.source.size(), 0.0),
@@ -48,7 +48,7 @@ void Factorisation::add_child_to_update(const Front& child, const Front& front) 
   const double* from =
       updates_.data() + child.update + static_cast<std::size_t>(first) * static_cast<std::size_t>(child.update_rows);
   for (int j = first; j < child.updates; ++j, from += child.update_rows) {
-    double* to = updates_.data() + front.update +
+    double* to = updates_.data() + front.work +
                  static_cast<std::size_t>(place[j] - front.pivot_rows) * static_cast<std::size_t>(front.update_rows) -
                  front.pivot_rows;
     for (int i = j; i < child.updates; ++i) to[place[i]] += from[i];
@@ -65,8 +65,12 @@ bool Factorisation::factor_front(const Front& front) {
   const int* child = plan_.child.data() + front.first_child;
   for (int c = 0; c < front.children; ++c) add_child_to_panel(plan_.fronts[static_cast<std::size_t>(child[c])], front);
   if (!factor_panel(panel, front.columns, front.height())) return false;
-  schur_complement(panel, front.pivots, front.pivot_rows, front.update_rows, updates_.data() + front.update);
+  schur_complement(panel, front.pivots, front.pivot_rows, front.update_rows, updates_.data() + front.work);
   for (int c = 0; c < front.children; ++c) add_child_to_update(plan_.fronts[static_cast<std::size_t>(child[c])], front);
+  if (front.work != front.update) {
+    const auto rows = static_cast<std::size_t>(front.update_rows);
+    std::copy_n(updates_.data() + front.work, rows * rows, updates_.data() + front.update);
+  }
   return true;
 }
 
@@ -77,6 +81,8 @@ bool Factorisation::factorise(const SparseMatrix& lower) {
     if (take_values(front, lower.valuePtr())) stale_[f] = 1;
     if (stale_[f] != 0 && front.parent >= 0) stale_[static_cast<std::size_t>(front.parent)] = 1;
   }
+  if (!plan_.keeps_updates && std::find(stale_.begin(), stale_.end(), 1) != stale_.end())
+    std::fill(stale_.begin(), stale_.end(), 1);
   fronts_done_ = 0;
   factored_ = false;
   for (std::size_t f = 0; f < plan_.fronts.size(); ++f) {

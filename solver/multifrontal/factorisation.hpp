@@ -2,7 +2,8 @@
 //
 // Values that have not changed since the last call keep their fronts: only fronts with a changed entry, and those on
 // their way to the root, are done again. The result has the same bits as a factorisation from nothing, because a front
-// always sums in the same order. One thread.
+// always sums in the same order. One thread. That takes a place for every update matrix, some three times the factor's own; above
+// a limit they share a stack instead, and a call in which anything changed does all fronts.
 #pragma once
 
 #include <Eigen/Core>
@@ -14,8 +15,11 @@ namespace hoofload::solver::multifrontal {
 
 class Factorisation {
  public:
+  /// Numbers of update matrices that are kept, by default (64 MiB): measured in docs/performance.md.
+  static constexpr std::size_t most_kept_by_default = std::size_t{1} << 23;
+
   /// Analyses the pattern of a lower triangle (n x n, compressed, rows of a column ascending).
-  explicit Factorisation(const SparseMatrix& lower);
+  explicit Factorisation(const SparseMatrix& lower, std::size_t most_kept = most_kept_by_default);
 
   /// Factors a lower triangle of that pattern. False if A is not positive definite (or not finite): there is then
   /// nothing to solve with. Allocates nothing.

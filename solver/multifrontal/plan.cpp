@@ -90,17 +90,44 @@ void find_rows(const std::vector<Entry>& all, const std::vector<int>& front_of, 
   }
 }
 
-void lay_out(Plan& plan, int row_multiple) {
+std::size_t update_entries(const Front& f) {
+  return static_cast<std::size_t>(f.update_rows) * static_cast<std::size_t>(f.update_rows);
+}
+
+/// Places on a stack: a front forms its matrix above those of its children, which are the topmost, and moves it down to where
+/// theirs began.
+void stack_updates(Plan& plan) {
+  plan.keeps_updates = false;
+  plan.update_size = 0;
+  std::size_t top = 0;
+  for (Front& f : plan.fronts) {
+    f.work = top;
+    const int* child = plan.child.data() + f.first_child;
+    f.update = f.children > 0 ? plan.fronts[static_cast<std::size_t>(child[0])].update : top;
+    std::size_t below = f.update;  // the children's matrices fill the stack from there to its top
+    for (int k = 0; k < f.children; ++k) {
+      const Front& c = plan.fronts[static_cast<std::size_t>(child[k])];
+      assert(c.update == below);
+      below += update_entries(c);
+    }
+    assert(below == top);
+    plan.update_size = std::max(plan.update_size, f.work + update_entries(f));
+    top = f.update + update_entries(f);
+  }
+}
+
+void lay_out(Plan& plan, int row_multiple, std::size_t most_kept) {
   for (Front& f : plan.fronts) {
     f.columns = padded(f.pivots, 4);
     f.pivot_rows = padded(f.pivots, std::max(4, row_multiple));
     f.update_rows = padded(f.updates, std::max(4, row_multiple));
     f.panel = plan.panel_size;
-    f.update = plan.update_size;
+    f.update = f.work = plan.update_size;
     plan.panel_size += static_cast<std::size_t>(f.height()) * static_cast<std::size_t>(f.columns);
-    plan.update_size += static_cast<std::size_t>(f.update_rows) * static_cast<std::size_t>(f.update_rows);
+    plan.update_size += update_entries(f);
     plan.highest = std::max(plan.highest, f.height());
   }
+  if (plan.update_size > most_kept) stack_updates(plan);
 }
 
 /// Storage row of a position in a front's panel.
@@ -150,7 +177,7 @@ void map_entries(const std::vector<Entry>& all, const std::vector<int>& front_of
 
 }  // namespace
 
-Plan make_plan(const SparseMatrix& lower, int row_multiple) {
+Plan make_plan(const SparseMatrix& lower, int row_multiple, std::size_t most_kept) {
   const NodeGraph graph = compress(lower);
   const Supernodes super = find_supernodes(graph);
   Plan plan;
@@ -162,7 +189,7 @@ Plan make_plan(const SparseMatrix& lower, int row_multiple) {
   list_children(plan);
   const std::vector<Entry> entries = entries_of(lower, position);
   find_rows(entries, front_of, plan);
-  lay_out(plan, row_multiple);
+  lay_out(plan, row_multiple, most_kept);
   map_children(plan);
   map_entries(entries, front_of, plan);
   return plan;

@@ -24,6 +24,7 @@ struct Front {
   std::size_t first_row = 0;                 ///< of its update rows in Plan::row and Plan::row_in_parent
   std::size_t first_entry = 0, entries = 0;  ///< matrix entries that enter here
   std::size_t panel = 0, update = 0;         ///< offsets of its storage
+  std::size_t work = 0;                      ///< where the update matrix is formed; differs from `update` on a stack
   int first_child = 0, children = 0;         ///< in Plan::child
 
   [[nodiscard]] int height() const { return pivot_rows + update_rows; }
@@ -39,6 +40,7 @@ struct Plan {
   std::vector<int> source;          ///< entry's index among the matrix values
   std::vector<std::size_t> target;  ///< its index in the panels
   std::size_t panel_size = 0, update_size = 0;
+  bool keeps_updates = true;  ///< each update matrix has a place of its own; else they share a stack
   int highest = 0;  ///< largest height of a front
 
   [[nodiscard]] std::span<const int> rows(const Front& f) const {
@@ -46,7 +48,8 @@ struct Plan {
   }
 };
 
-/// Plan of a lower triangle (n x n). Throws std::invalid_argument if the pattern is not one.
-[[nodiscard]] Plan make_plan(const SparseMatrix& lower, int row_multiple);
+/// Plan of a lower triangle (n x n). Throws std::invalid_argument if the pattern is not one. Update matrices that need more than
+/// `most_kept` numbers are put on a stack, where a parent's takes the place of its children's (Duff, Reid 1983).
+[[nodiscard]] Plan make_plan(const SparseMatrix& lower, int row_multiple, std::size_t most_kept);
 
 }  // namespace hoofload::solver::multifrontal

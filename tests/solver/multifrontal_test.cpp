@@ -310,6 +310,26 @@ TEST(Multifrontal, a_failed_factorisation_does_not_spoil_a_later_partial_one) {
   EXPECT_TRUE(same_bits(own.solve(b), whole.solve(b)));
 }
 
+TEST(Multifrontal, update_matrices_on_a_stack_give_the_same_bits_in_less_room) {
+  for (const SparseMatrix& lower : {grid_matrix(40, 31, 0, 2, 26, [](int) { return 1.0; }), random_sparse(200, 0.02, 27)}) {
+    const Eigen::VectorXd b = random_vector(lower.cols(), 28);
+    Factorisation kept(lower), stacked(lower, 0);
+    if (lower.cols() > 1000) {  // a tree of some depth
+      EXPECT_LT(stacked.plan().update_size, kept.plan().update_size / 2);
+    }
+    ASSERT_TRUE(kept.factorise(lower) && stacked.factorise(lower));
+    EXPECT_TRUE(same_bits(kept.solve(b), stacked.solve(b)));
+    ASSERT_TRUE(stacked.factorise(lower));
+    EXPECT_EQ(stacked.fronts_done(), 0);
+    SparseMatrix broken = held(lower, {10});
+    broken.coeffRef(150, 150) = -1e4;
+    ASSERT_FALSE(stacked.factorise(broken));
+    const SparseMatrix changed = held(lower, {10});
+    ASSERT_TRUE(kept.factorise(changed) && stacked.factorise(changed));
+    EXPECT_TRUE(same_bits(kept.solve(b), stacked.solve(b)));
+  }
+}
+
 TEST(Multifrontal, a_pattern_that_is_not_a_lower_triangle_is_refused) {
   EXPECT_THROW(Factorisation(SparseMatrix(3, 2)), std::invalid_argument);
   EXPECT_THROW(Factorisation(lower_of(2, {{0, 0, 1.0}, {0, 1, 1.0}, {1, 1, 1.0}})), std::invalid_argument);
