@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <map>
+#include <sstream>
 
 #include "mesh/sagittal_sheets.hpp"
 #include "mesh/section_parts.hpp"
@@ -164,16 +165,27 @@ void add_facts(SagittalSection& out, const SagittalPlan& p) {
       out.packing_ground_area += breadth_area(out.mesh, it->second);
 }
 
+std::string finer_note(double density, double used) {
+  std::ostringstream text;
+  text << "a mesh of density " << density << " would fold: " << used << " was used";
+  return text.str();
+}
+
 }  // namespace
 
 SagittalSection sagittal_section(const Foot& foot, const Shoeing& shoeing, double density) {
-  const SagittalPlan p = sagittal_plan(foot, shoeing, density);
-  SagittalSection out{};
-  const Part core = add_core(out.mesh, p);
-  if (p.shod()) add_shoeing(out.mesh, p, core);
-  out.quality = checked_quality(out.mesh, "sagittal");
-  add_facts(out, p);
-  return out;
+  // Few long sides cannot follow a deep cup without folding: more, up to the default's number, can.
+  for (double used = density;; used *= 1.25) {
+    const SagittalPlan p = sagittal_plan(foot, shoeing, used);
+    SagittalSection out{};
+    const Part core = add_core(out.mesh, p);
+    if (p.shod()) add_shoeing(out.mesh, p, core);
+    if (used < 1 && !is_usable({smallest_jacobian(out.mesh), smallest_angle(out.mesh)})) continue;
+    out.quality = checked_quality(out.mesh, "sagittal");
+    add_facts(out, p);
+    if (used > density) out.notes.push_back(finer_note(density, used));
+    return out;
+  }
 }
 
 double breadth_area(const PlaneMesh& mesh, const EdgeSet& set) {

@@ -39,7 +39,8 @@ struct SagittalSection {
   std::vector<std::string> notes;  ///< stations that had to be moved, and what has no counterpart
 };
 
-/// `density` 1 is the default mesh, 0.5 its coarse twin, 2 the fine one. Throws std::invalid_argument naming the
+/// `density` 1 is the default mesh, 0.5 its coarse twin, 2 the fine one; where a coarse one would fold, the next finer that does
+/// not is made, and a note says so. Throws std::invalid_argument naming the
 /// measurements when they cannot make a section.
 [[nodiscard]] SagittalSection sagittal_section(const Foot& foot, const Shoeing& shoeing, double density = 1);
 

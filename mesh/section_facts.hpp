@@ -15,12 +15,16 @@ struct SectionQuality {
   double smallest_angle;     ///< [rad]
 };
 
+[[nodiscard]] inline bool is_usable(const SectionQuality& q) {
+  return q.smallest_jacobian > 0 && q.smallest_angle > std::numbers::pi / 180;
+}
+
 /// Throws std::invalid_argument when an element is folded, or has a corner angle below 1 degree. (Shallow
 /// fillings far from the sole and thin coria make angles of a few degrees: harmless, and reported.)
 [[nodiscard]] inline SectionQuality checked_quality(const PlaneMesh& mesh, const std::string& name) {
   const SectionQuality q{smallest_jacobian(mesh), smallest_angle(mesh)};
   constexpr double degree_of = 180 / std::numbers::pi;
-  if (q.smallest_jacobian > 0 && q.smallest_angle * degree_of > 1) return q;
+  if (is_usable(q)) return q;
   std::ostringstream what;
   what << "these measurements fold or flatten the " << name << " mesh (smallest det J " << q.smallest_jacobian
        << " mm2, smallest angle " << q.smallest_angle * degree_of << " deg)";

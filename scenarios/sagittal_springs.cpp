@@ -21,8 +21,8 @@ constexpr double kBearingStiffness = 1000;  ///< MPa/mm: 1 MPa closes the joint 
 constexpr double kBearingStick = 300;       ///< MPa/mm
 constexpr double kTapedLateral =
     2000;  ///< N/mm: the band, and the friction of a loaded wall that it need not carry (assumed)
-constexpr double kFreePackingHold =
-    0.2;                               ///< N/mm of the whole filling: what keeps its place determined, felt by nothing
+// N/mm of a whole filling, along and upright: what keeps its place determined while little touches it, felt by nothing.
+constexpr double kFillingHold = 0.2, kFillingLift = 0.02;
 constexpr double kWebStiffness = 200;  ///< MPa/mm
 
 void add_face(Spring& spring, const solver::Model& model, const mesh::FacePoint& at, int component, double sign) {
@@ -301,16 +301,19 @@ solver::SpringGroup packing_front(const solver::Model& model, const SagittalPart
 
 solver::SpringGroup packing_hold(const solver::Model&, const SagittalParts& parts) {
   solver::SpringGroup group{"packing hold", {}};
-  if (!has_packing(parts.run) || parts.run.shoeing.packing.bond != mesh::PackingBond::free) return group;
-  std::set<int> nodes;
-  for (const auto& block : parts.section.mesh.blocks)
-    if (block.region == "packing")
-      for (const auto& tri : block.tri) nodes.insert(tri.begin(), tri.end());
-  for (int node : nodes) {
-    Spring spring;
-    spring.measure.push_back({solver::plane_dof(node, 0), 1.0});
-    spring.law = solver::TwoSided{kFreePackingHold / static_cast<double>(nodes.size())};
-    group.springs.push_back(std::move(spring));
+  if (!has_packing(parts.run) || parts.run.shoeing.packing.bond == mesh::PackingBond::bonded) return group;
+  for (const char* region : {"packing", "packing_frog"}) {  // beside the frog and under it: two bodies
+    std::set<int> nodes;
+    for (const auto& block : parts.section.mesh.blocks)
+      if (block.region == region)
+        for (const auto& tri : block.tri) nodes.insert(tri.begin(), tri.end());
+    for (int node : nodes)
+      for (const auto& [component, k] : {std::pair{0, kFillingHold}, std::pair{1, kFillingLift}}) {
+        Spring spring;
+        spring.measure.push_back({solver::plane_dof(node, component), 1.0});
+        spring.law = solver::TwoSided{k / static_cast<double>(nodes.size())};
+        group.springs.push_back(std::move(spring));
+      }
   }
   return group;
 }

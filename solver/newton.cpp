@@ -21,12 +21,20 @@ double bubble_residual(const std::vector<MixedRecovery>& recovery) {
 
 Newton::Newton(const System& system) : system_(system), factor_(system.pattern()), reduced_(system.pattern()) {
   const auto n = static_cast<std::size_t>(reduced_.cols());
-  row_places_.resize(n);
   const int* outer = reduced_.outerIndexPtr();
   const int* inner = reduced_.innerIndexPtr();
-  for (std::size_t c = 0; c < n; ++c)
-    for (int p = outer[c]; p < outer[c + 1]; ++p)
-      if (static_cast<std::size_t>(inner[p]) != c) row_places_[static_cast<std::size_t>(inner[p])].push_back(p);
+  first_in_row_.assign(n + 1, 0);
+  const auto each_below_diagonal = [&](const auto& work) {
+    for (std::size_t c = 0; c < n; ++c)
+      for (int p = outer[c]; p < outer[c + 1]; ++p)
+        if (static_cast<std::size_t>(inner[p]) != c) work(static_cast<std::size_t>(inner[p]), p);
+  };
+  each_below_diagonal([&](std::size_t row, int) { ++first_in_row_[row + 1]; });
+  for (std::size_t row = 0; row < n; ++row) first_in_row_[row + 1] += first_in_row_[row];
+  row_places_.resize(static_cast<std::size_t>(first_in_row_.back()));
+  std::vector<int> next(first_in_row_.begin(), first_in_row_.end() - 1);
+  each_below_diagonal(
+      [&](std::size_t row, int place) { row_places_[static_cast<std::size_t>(next[row]++)] = place; });
 }
 
 double Newton::bound(const State& state, std::size_t contact, double ramp) const {
@@ -91,7 +99,9 @@ bool Newton::mobilise_ground(State& state, const Loading& loading, double scale)
   double sum = 0, total = 0;
   for (std::size_t k = first_ground(); k < points.size(); ++k) {
     ContactStatus& c = state.contact[k];
-    if (!c.closed) c.traction = 0, c.tangential = Tangential::free;
+    // One that opened and closed again since the last round has its traction still.
+    if (!c.closed) c.traction = 0;
+    c.tangential = c.traction != 0 ? Tangential::slip : Tangential::free;
     if (c.closed) sum += pressing(state, k);
     total += c.traction;
   }
@@ -254,7 +264,8 @@ bool Newton::solve_reduced(const State& state, const Held& held, Eigen::VectorXd
       double& diagonal = v[outer[c]];  // a lower column starts with its diagonal
       if (held.is[static_cast<std::size_t>(c)] != 0) {
         for (int p = outer[c]; p < outer[c + 1]; ++p) v[p] = 0;
-        for (int p : row_places_[static_cast<std::size_t>(c)]) v[p] = 0;
+        const auto row = static_cast<std::size_t>(c);
+        for (int k = first_in_row_[row]; k < first_in_row_[row + 1]; ++k) v[row_places_[static_cast<std::size_t>(k)]] = 0;
         diagonal = 1;
         rhs[c] = held.move[c];
       } else {
@@ -334,7 +345,10 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
   bool settled = false;
   int friction_rounds = 0, stalled = 0, short_steps = 0;
   double last_move = 1;  // largest change of an unknown in the last step [mm, rad]
-  for (report.iterations = 0; report.iterations < options.most_iterations; ++report.iterations) {
+  const auto goes_on = [&] {  // a shape that gives way needs more steps to find where it holds again
+    return report.iterations < (report.shifts > 0 ? 2 : 1) * options.most_iterations;
+  };
+  for (report.iterations = 0; goes_on(); ++report.iterations) {
     largest_force_ = std::max(largest_force_, assembly_.gradient.cwiseAbs().maxCoeff());
     const double scale = force_scale(loading);
     // Stick, slip and slip bounds follow a pressure that is nearly in balance: from a step that is not they can run away. The
@@ -348,8 +362,9 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
       friction_changed = update_friction(state, scale);
       friction_rounds += friction_changed ? 1 : 0;
     }
-    // Mobilised friction follows its contacts to the end: it must sum to the load.
-    if (report.iterations > 0 && system_.model().ground.mobilised)
+    // Mobilised friction follows its contacts to the end, for it must sum to the load; it too only near balance, or its
+    // relaxation would learn from forces that are not its own doing.
+    if (report.iterations > 0 && is_near && system_.model().ground.mobilised)
       friction_changed = mobilise_ground(state, loading, scale) || friction_changed;
     bool springs_changed = false;
     const auto bounds = system_.spring_bounds(state);
@@ -417,7 +432,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     last_move = dq.cwiseAbs().maxCoeff();
     state = trial;
   }
-  return fail(Outcome::too_many_iterations);
+  return fail(shift_ > 0 ? Outcome::unstable : Outcome::too_many_iterations);
 }
 
 }  // namespace hoofload::solver

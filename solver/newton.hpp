@@ -14,7 +14,7 @@ namespace hoofload::solver {
 
 struct NewtonOptions {
   double tolerance = 1e-9;  ///< unbalanced force over the largest internal or applied force
-  int most_iterations = 40;
+  int most_iterations = 40;         ///< twice as many where the stiffness was found indefinite
   int set_changes = 3;             ///< active-set passes per step: an early step need not know its final set
   int patient_after = 12;          ///< from this step on every quadratic model is solved to its end ...
   int most_set_changes = 80;       ///< ... within so many passes
@@ -72,7 +72,7 @@ class Newton {
   Assembly assembly_;
   SparseMatrix reduced_;
   std::vector<MixedRecovery> recovery_;
-  std::vector<std::vector<int>> row_places_;  ///< per unknown: values of its row left of the diagonal
+  std::vector<int> first_in_row_, row_places_;  ///< values of each unknown's row left of the diagonal, row by row
   double largest_force_ = 1;
   double shift_ = 0;
   bool cut_short_ = false;       ///< the last step was not taken whole

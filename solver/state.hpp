@@ -47,7 +47,7 @@ struct State {
   std::vector<std::vector<double>> spring_bounds;  ///< StickSlip bounds, per group and spring [N]
 };
 
-enum class Outcome { converged, inverted, not_positive, too_many_iterations, line_search_failed };
+enum class Outcome { converged, inverted, not_positive, too_many_iterations, unstable, line_search_failed };
 
 struct SolveReport {
   Outcome outcome = Outcome::converged;
@@ -66,6 +66,8 @@ struct SolveReport {
       return "the stiffness stayed indefinite (unstable or not held)";
     case Outcome::too_many_iterations:
       return "no equilibrium within the iteration limit";
+    case Outcome::unstable:
+      return "no stable equilibrium within the iteration limit: the shape gives way";
     case Outcome::line_search_failed:
       return "the energy could not be lowered along the step";
   }
