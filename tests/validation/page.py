@@ -220,7 +220,7 @@ def main():
         found = differences(recorded, kept)
         if (page, readme) != rendered(page, readme, kept):
             found.append("%s or the summary of %s is not made of %s: page.py write" % (PAGE, README, KEPT))
-        print("\n".join(found), file=sys.stderr)
+        sys.stderr.write("".join(f + "\n" for f in found))
         print("page: %d recorded claims, %d differences" % (sum(map(len, recorded.values())), len(found)))
         sys.exit(1 if found else 0)
     kept = {s: recorded.get(s, kept.get(s, [])) for _, wanted in sections(page) for s in wanted}
