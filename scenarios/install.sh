@@ -3,12 +3,14 @@
 # missing the package manager is not called at all.
 #
 #   bash scenarios/install.sh            what the program needs
-#   bash scenarios/install.sh --tests    what the tests need as well
+#   bash scenarios/install.sh --tests    what the tests need as well (CalculiX and numpy for the cross-check)
+#   bash scenarios/install.sh --studies  what the long studies need on top (the other programs)
 set -euo pipefail
 
 program=(g++ cmake ninja-build ccache git libeigen3-dev libgmsh-dev libboost-dev
          nlohmann-json3-dev libtomlplusplus-dev libcli11-dev zlib1g-dev)
-tests=(libgtest-dev)
+tests=(libgtest-dev calculix-ccx python3-numpy)
+studies=(python3-dolfinx python3-getfem)
 
 # Echoes those of the given packages that are not installed.
 missing_packages() {
@@ -34,7 +36,8 @@ wanted=("${program[@]}")
 case "${1:-}" in
   "") ;;
   --tests) wanted+=("${tests[@]}") ;;
-  *) echo "usage: bash scenarios/install.sh [--tests]" >&2; exit 2 ;;
+  --studies) wanted+=("${tests[@]}" "${studies[@]}") ;;
+  *) echo "usage: bash scenarios/install.sh [--tests | --studies]" >&2; exit 2 ;;
 esac
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
   echo "install: this is not a Debian system; install by hand: ${wanted[*]}" >&2

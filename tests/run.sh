@@ -2,16 +2,17 @@
 # Builds and runs all tests; the last line is "N passed, N failed", the exit code 0 only if nothing failed.
 #
 #   bash tests/run.sh             what every change must pass
-#   bash tests/run.sh --studies   the long set as well: test suites whose name ends in Study
+#   bash tests/run.sh --studies   the long set as well, hours: other programs and the foot in three dimensions solved anew, test
+#                                 suites whose name ends in Study, planted faults; docs/validation.md is written anew
 #
-# JOBS=n sets the number of compilers and test binaries at work (default 2).
+# JOBS=n sets the number of compilers and test binaries at work (default 2). Of the long set's parts each counts as one test.
 set -uo pipefail
 cd "$(dirname "$0")/.."
 jobs="${JOBS:-2}"
-filter="-*Study.*"
+filter="-*Study.*" packages=--tests
 case "${1:-}" in
   "") ;;
-  --studies) filter="*" ;;
+  --studies) filter="*" packages=--studies ;;
   *) echo "usage: bash tests/run.sh [--studies]" >&2; exit 2 ;;
 esac
 
@@ -27,15 +28,34 @@ sum_of() {
   grep -ho "<$1 .*" "$reports"/*.xml 2>/dev/null | sed -n "s/.* $2=\"\([0-9]*\)\".*/\1/p" | awk '{s += $1} END {print s + 0}'
 }
 
-bash scenarios/install.sh --tests || give_up "packages are missing"
+# Runs a command that is no test binary and counts it as one test.
+passed_beside=0 failed_beside=0
+beside() {
+  echo "run: $*"
+  if "$@"; then passed_beside=$((passed_beside + 1)); else failed_beside=$((failed_beside + 1)); echo "run: FAILED: $*" >&2; fi
+}
+
+bash scenarios/install.sh "$packages" || give_up "packages are missing"
 cmake -C .cmake/release.cmake -S . -B build -G Ninja || give_up "CMake could not configure"
 ninja -C build -j "$jobs" || give_up "the build failed"
+
+# Before the tests, which hold hoofload against what these find.
+if [ "$filter" = "*" ]; then
+  beside bash tests/reference/run.sh
+  beside bash tests/reference/foot3d.sh --anew
+fi
 
 reports="$PWD/build/test-reports"
 rm -rf "$reports" && mkdir -p "$reports"
 GTEST_FILTER="$filter" GTEST_OUTPUT="xml:$reports/" GTEST_COLOR=no \
   ctest --test-dir build --output-on-failure --parallel "$jobs" | tee "$reports/ctest.txt"
 result=${PIPESTATUS[0]}
+
+beside /usr/bin/python3 tests/validation/page.py check "$reports"
+if [ "$filter" = "*" ]; then
+  beside /usr/bin/python3 tests/validation/page.py write "$reports"
+  beside bash tests/plant_faults.sh
+fi
 
 total=$(sum_of testsuites tests)
 failed=$(( $(sum_of testsuites failures) + $(sum_of testsuites errors) ))
@@ -50,6 +70,7 @@ if [ "$result" -ne 0 ] || [ "$passed" -eq 0 ]; then
   failed=$(( failed + lost ))
   [ "$failed" -eq 0 ] && failed=1
 fi
+passed=$(( passed + passed_beside )) failed=$(( failed + failed_beside ))
 if [ $(( disabled + skipped )) -gt 0 ]; then
   echo "run: $skipped skipped, $disabled disabled"
 fi

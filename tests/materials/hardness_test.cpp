@@ -3,6 +3,7 @@
 
 #include "materials/hardness.hpp"
 #include "tests/materials/samples.hpp"
+#include "tests/support/record.hpp"
 
 namespace hoofload::materials::test {
 namespace {
@@ -22,6 +23,8 @@ const Row rows[] = {
 TEST(Gent1958, modulus_and_shear_modulus_match_the_worked_table) {
   for (const Row& row : rows) {
     const double E = gent_modulus(row.shore_a).E;
+    tests::record({"Young's modulus of Shore A hardness [MPa]", "Gent 1958, worked table, four digits", "a point"},
+                  tests::text("A %g", row.shore_a), row.E, E);
     EXPECT_NEAR(E, row.E, 3e-4 * row.E + 5e-4) << row.shore_a;
     EXPECT_NEAR(shear_modulus(E, 1500), row.mu, 5e-4 * row.mu) << row.shore_a;
   }

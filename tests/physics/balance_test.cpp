@@ -1,4 +1,5 @@
 // Balance and invariance: what must hold for any model (Newton's laws, and common practice for the rest, no source).
+#include "tests/support/record.hpp"
 #include "tests/support/standing_stack.hpp"
 
 namespace {
@@ -71,6 +72,9 @@ TEST_P(Balance, ground_reaction_equals_the_load_and_the_moment_rows_agree) {
     moment += x.x() * f.y() - x.y() * f.x();
     EXPECT_GE(lambda, -1e-9);
   }
+  record_exact(
+      {"ground reaction equals the load; its moment is the pitch's row", "statics, Eqs. (53) to (55)", "two bodies"},
+      text("mu %g", GetParam()), std::max(std::abs(normal / 6 - 1), std::abs(moment - s.g[g0 + 2]) / 60), 1e-8);
   EXPECT_NEAR(normal, 6, 6e-8);                               // Eq. (53)
   EXPECT_NEAR(tangential, GetParam() > 0 ? 1.0 : 0.0, 6e-8);  // Eq. (54)
   EXPECT_NEAR(moment, s.g[g0 + 2], 1e-8 * 6 * 10);            // Eq. (55), lever arms of 10 mm
@@ -83,6 +87,8 @@ TEST_P(Balance, bodies_act_on_each_other_with_opposite_forces) {
   const auto& pair = stack.model.pairs[0];
   const Wrench slave = wrench(s, body_forces(s, 0), pair.slave), master = wrench(s, body_forces(s, 1), pair.master);
   EXPECT_LT((slave.force + master.force).norm(), 1e-8 * slave.size);
+  record_exact({"bodies act on each other with opposite forces", "Newton's third law", "two bodies"},
+               text("mu %g", GetParam()), (slave.force + master.force).norm() / slave.size, 1e-8);
   // Moments differ only by the slip between the two nodes of a pair: force times jump.
   double slip = 0;
   for (int node : pair.slave) slip = std::max(slip, s.state.q.segment<2>(plane_dof(node, 0)).norm());
@@ -97,11 +103,16 @@ TEST_P(Balance, internal_forces_do_no_work_on_a_rigid_motion) {
   for (std::size_t b : {0U, 1U}) {
     const Wrench w = wrench(s, body_forces(s, b), all_nodes(s));
     EXPECT_LT(w.force.norm(), 1e-10 * w.size);
+    record_exact({"internal forces do no work on a rigid motion", "virtual work", "two bodies"},
+                 text("mu %g", GetParam()), std::max(w.force.norm(), std::abs(w.moment) / 10) / w.size, 1e-10);
     EXPECT_LT(std::abs(w.moment), 1e-10 * 10 * w.size);
   }
 }
 
 INSTANTIATE_TEST_SUITE_P(WithAndWithoutFriction, Balance, ::testing::Values(0.0, 0.3));
+
+const Claim kSame{"the mirror image, other names of the nodes, other units, half the load steps: the same numbers",
+                  "common practice, no source", "two bodies"};
 
 double largest(const Eigen::VectorXd& v) { return v.cwiseAbs().maxCoeff(); }
 
@@ -126,6 +137,7 @@ TEST(Invariance, the_mirror_image_gives_the_mirrored_numbers) {
     const auto k = 2 * static_cast<Eigen::Index>(i);
     worst = std::max({worst, std::abs(a.x[k] + b.x[k]), std::abs(a.x[k + 1] - b.x[k + 1])});
   }
+  record_exact(kSame, "mirror image", worst / largest(a.x), 1e-8);
   EXPECT_LT(worst, 1e-8 * largest(a.x));
 }
 
@@ -153,6 +165,7 @@ TEST(Invariance, numbering_the_nodes_differently_gives_the_same_numbers) {
   ASSERT_TRUE(a.converged() && b.converged());
   double worst = 0;
   for (int i = 0; i < n; ++i) worst = std::max(worst, (a.x.segment<2>(2 * i) - b.x.segment<2>(2 * renamed(i))).norm());
+  record_exact(kSame, "numbering", worst / largest(a.x), 1e-8);
   EXPECT_LT(worst, 1e-8 * largest(a.x));
 }
 
@@ -163,6 +176,7 @@ TEST(Invariance, other_units_give_the_same_answer) {
   const Standing b = stand_on_ground(standing_stack(0.0, 1000).model, 6000, 0, 0.04, 3);
   ASSERT_TRUE(a.converged() && b.converged());
   const auto n = 2 * static_cast<Eigen::Index>(a.system->model().X.size());
+  record_exact(kSame, "units", largest(a.x.head(n) - b.x.head(n)) / largest(a.x.head(n)), 1e-8);
   EXPECT_LT(largest(a.x.head(n) - b.x.head(n)), 1e-8 * largest(a.x.head(n)));
 }
 
@@ -171,6 +185,7 @@ TEST(Invariance, halving_the_load_steps_changes_nothing) {
   const auto stack = standing_stack(0.0);
   const Standing a = stand_on_ground(stack.model, 8, 0, 0.04, 3), b = stand_on_ground(stack.model, 8, 0, 0.04, 6);
   ASSERT_TRUE(a.converged() && b.converged());
+  record_exact(kSame, "load steps", largest(a.x - b.x) / largest(a.x), 1e-7);
   EXPECT_LT(largest(a.x - b.x), 1e-7 * largest(a.x));
 }
 

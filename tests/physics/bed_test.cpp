@@ -1,6 +1,7 @@
 // A deformable ground: the law of its columns, rigid punches on it, and the foot that sinks into it.
 #include "tests/support/bed.hpp"
 #include "scenarios/build_ground.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/shod_foot.hpp"
 
 namespace {
@@ -39,6 +40,7 @@ TEST(Bed, a_flat_punch_sinks_by_force_over_stiffness_and_area) {
   const Solved solved = press(punch(k), F);
   ASSERT_TRUE(solved.converged()) << describe(solved.report.outcome);
   const double sink = 20 - solved.state.q[ground_dof(solved.system->model(), 0)];
+  record({"flat punch on a bed of columns, sink", "Winkler 1867", "20 cells"}, "k .05", F / (k * 40), sink);
   EXPECT_NEAR(sink, F / (k * 40), 1e-5 * F / (k * 40));
   EXPECT_NEAR(ground_result(solved).force, F, 1e-8 * F);
 }
@@ -51,6 +53,7 @@ TEST(Bed, a_tilted_punch_lifts_off_its_columns_as_statics_says) {
   const Solved solved = press(punch(k), P, -tilt);
   ASSERT_TRUE(solved.converged()) << describe(solved.report.outcome);
   const GroundResult g = ground_result(solved);
+  record({"tilted punch on a bed of columns, eccentricity", "statics", "20 cells"}, "e a/2", e, -g.centre);
   EXPECT_NEAR(-g.centre, e, 0.02 * e);
   EXPECT_NEAR(solved.reactions[ground_dof(solved.system->model(), 2)], g.moment, 1e-7 * P * a);
 }
@@ -62,7 +65,9 @@ TEST(Bed, a_crushed_bed_carries_its_plateau_and_its_gas) {
   const double p = crush + 0.1 * (e / (0.97 - e) - e0 / (0.97 - e0));
   const Solved solved = press(punch(k, crush, h), 40 * p);
   ASSERT_TRUE(solved.converged()) << describe(solved.report.outcome);
-  EXPECT_NEAR(20 - solved.state.q[ground_dof(solved.system->model(), 0)], depth, 1e-4 * depth);
+  const double sink = 20 - solved.state.q[ground_dof(solved.system->model(), 0)];
+  record({"crushed bed, depth under plateau and gas", "Gibson & Ashby 1997", "20 cells"}, "20 of 60 mm", depth, sink);
+  EXPECT_NEAR(sink, depth, 1e-4 * depth);
 }
 
 // Calculus: the pressure is the energy's derivative, the stiffness the pressure's, on every branch.
@@ -85,6 +90,11 @@ TEST(Bed, its_stiffness_has_the_limits_of_half_space_and_thin_layer) {
   const double oedometer = E * (1 - nu) / ((1 + nu) * (1 - 2 * nu));
   EXPECT_NEAR(scenarios::bed_stiffness(E, nu, 0.01, a) * 0.01, oedometer, 1e-3 * oedometer);
   const double h = 2 * a, between = punch_stiffness * (1 + 1.28 * a / h);
+  const Claim claim{"stiffness of a bed: half-space, thin layer, between", "Johnson 1985; Gazetas 1983, from memory",
+                    "Eq. (97)"};
+  record(claim, "half-space", punch_stiffness, scenarios::bed_stiffness(E, nu, 1e7, a) * area);
+  record(claim, "thin", oedometer, scenarios::bed_stiffness(E, nu, 0.01, a) * 0.01);
+  record(claim, "h = 2 a", between, scenarios::bed_stiffness(E, nu, h, a) * area);
   EXPECT_NEAR(scenarios::bed_stiffness(E, nu, h, a) * area, between, 0.25 * between);
 }
 
@@ -126,6 +136,9 @@ TEST_P(SoftGround, every_phase_is_in_balance) {
       ASSERT_TRUE(phase.solved) << run.run.name << ": " << phase.why;
       EXPECT_LT(phase.balance.ground_ledger, 5e-3) << run.run.name;
       EXPECT_LT(phase.balance.bone_ledger, 5e-3) << run.run.name;
+      record_exact({"on a bed every phase is in balance: both ledgers", "statics, Eq. (71)", "coarse, seven runs"},
+                   std::string(scenarios::name_of(GetParam())),
+                   std::max(phase.balance.ground_ledger, phase.balance.bone_ledger), 5e-3);
       // Columns of different depth share the tangential force as far as Eq. (80) settles it.
       EXPECT_LT(phase.balance.moment, 1e-3) << run.run.name;
     }
@@ -135,7 +148,10 @@ TEST_P(SoftGround, every_phase_is_in_balance) {
 TEST_P(SoftGround, a_hard_bed_is_the_rigid_ground) {
   for (const char* key : {"ground_share_shoe", "bone_share_lamellae", "bone_sink"}) {
     const double rigid = feet(GetParam()).value("open steel", Phase::midstance, key);
-    EXPECT_NEAR(feet(GetParam()).value("hard", Phase::midstance, key), rigid, 0.02 * std::abs(rigid)) << key;
+    const double hard = feet(GetParam()).value("hard", Phase::midstance, key);
+    record({"a hard bed is the rigid ground", "continuity, no source", "coarse, midstance", 2},
+           std::string(scenarios::name_of(GetParam())) + " " + key, rigid, hard);
+    EXPECT_NEAR(hard, rigid, 0.02 * std::abs(rigid)) << key;
   }
 }
 
@@ -167,6 +183,9 @@ TEST(SoftGroundPressed, on_a_crushing_board_most_of_the_load_is_on_the_sole) {
   const Feet pressed({changed(c, "board", {bare, lying_on("polystyrene board", 60)})});
   const double share = pressed.value("board", Phase::press, "ground_share_sole");
   std::printf("Board pressed: sole %.1f %% of 75-80 %%\n", share);
+  record_finding({"bare on a 60 mm foam board, 66 % of body weight: share of the sole", "Mostert, thesis, three horses",
+                  "axisymmetric, density .5"},
+                 "press", "75 to 80 %", text("%.1f %%", share), share < 75 || share > 80);
   EXPECT_GT(share, 65);
   EXPECT_LT(share, 90);
 }

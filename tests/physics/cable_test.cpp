@@ -1,5 +1,6 @@
 // The frictionless cable over a round pulley: statics, geometry in closed form, derivatives and the start of wrapping.
 #include "solver/interactions/cable.hpp"
+#include "tests/support/record.hpp"
 
 #include <gtest/gtest.h>
 
@@ -10,6 +11,7 @@
 namespace {
 
 using namespace hoofload::solver;
+using namespace hoofload::tests;
 
 /// A(-60, -20), B(40, -80), pulley at the origin with R = 10, cable over the top; B turns about a joint below.
 Cable over_the_top() {
@@ -31,6 +33,9 @@ TEST(CableGeometry, tangent_points_wrap_length_and_pulley_force) {
   EXPECT_NEAR((path.B - path.T2).norm(), 88.8819442, 1e-7);
   EXPECT_NEAR(path.wrap, 1.69971713, 1e-8);
   EXPECT_NEAR(path.length, 168.329095, 1e-6);
+  const Claim claim{"cable over a pulley", "plane geometry, evaluated independently", "exact geometry"};
+  record(claim, "length", 168.329095, path.length);
+  record(claim, "wrap", 1.69971713, path.wrap);
   EXPECT_NEAR((pulley_force(path, 1.0) - Vec2(-0.542339979, -1.40106934)).norm(), 0, 1e-8);
 }
 
@@ -55,6 +60,7 @@ TEST(CableStatics, pulley_resultant_is_twice_the_tension_times_the_sine_of_half_
     EXPECT_NEAR(path.length, 95 + R * w, 1e-10);
     const Vec2 N = pulley_force(path, 3.0);
     EXPECT_NEAR(N.norm(), 3 * ratio, 1e-8);
+    record({"the pulley feels 2 T sin(w/2)", "statics", "exact geometry"}, text("w %g", degrees), ratio, N.norm() / 3);
     EXPECT_NEAR(N.x(), 0, 1e-12);
     const auto cross = [](const Vec2& a, const Vec2& b) { return a.x() * b.y() - a.y() * b.x(); };
     EXPECT_NEAR(cross(path.T1, path.e_A) + cross(path.T2, path.e_B), 0, 1e-12);
@@ -73,6 +79,8 @@ TEST(CableStatics, an_elastic_cable_balances_a_sprung_pulley) {
   const double T = cable_tension(cable, path);
   EXPECT_NEAR(path.length, 167.755939, 1e-6);
   EXPECT_NEAR(T, 25.5092309, 1e-5);
+  record({"an elastic cable balances a sprung pulley, tension", "minimum of the energy", "exact geometry"}, "EA 1e4",
+         25.5092309, T);
   EXPECT_NEAR((100 * cable.pulley - pulley_force(path, T)).norm(), 0, 1e-5);
 }
 

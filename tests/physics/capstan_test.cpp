@@ -1,5 +1,6 @@
 // The capstan (Euler 1769): a thin strip drawn over a drum carries T(theta) = T2 exp(-mu theta) and presses on it by T(theta) / R.
 #include "tests/support/nested_rings.hpp"
+#include "tests/support/record.hpp"
 
 namespace {
 
@@ -59,6 +60,9 @@ TEST(Capstan, tension_falls_by_e_to_the_mu_theta_and_the_drum_feels_t_over_r) {
         "%.5f\n",
         mu, T2 / T1, ratio, 100 * (T2 / T1 / ratio - 1), 100 * worst, half_way);
     EXPECT_NEAR(half_way, T0, 0.015 * T0);
+    const Claim claim{"capstan over 90 degrees, T2/T1", "Euler 1769", "40 cells"};
+    record(claim, text("mu %g", mu), ratio, T2 / T1);
+    record_field({"the drum feels T/R", claim.source, claim.mesh}, text("mu %g", mu), 100 * worst, "T/R");
     EXPECT_NEAR(T2 / T1, ratio, 0.015 * ratio);
     EXPECT_LT(worst, 0.03);
   }

@@ -1,6 +1,7 @@
 // Where the foot rolls over and what the tendon then holds. Moving the pivot back by s takes s (F_n cos theta + F_t sin theta)
 // off its moment, theta the foot's pitch (statics, Eq. (85)): F_n s at a small pitch.
 #include "scenarios/load_curves.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/shod_foot.hpp"
 
 namespace {
@@ -61,6 +62,9 @@ double fall_by_statics(double s) {
 
 TEST(Breakover, setback_under_a_rigid_shoe_lowers_the_rollover_moment_by_force_times_setback) {
   const double fall = value("rigid", "rollover_moment") - value("rigid, set back", "rollover_moment");
+  record({"setback under a rigid shoe and foot takes s (F_n cos + F_t sin) off the roll-over moment [N m]",
+          "statics, Eq. (85)", "density .5", 0.5},
+         "s 6 mm", fall_by_statics(6), fall);
   EXPECT_NEAR(fall, fall_by_statics(6), 5e-3 * fall_by_statics(6));
   EXPECT_NEAR(fall, at_heel_off().normal * 6 / 1000, 2e-2 * fall);
 }
@@ -73,6 +77,9 @@ TEST(Breakover, setback_under_a_rigid_shoe_shortens_the_rollover_arm_as_much) {
 
 // Eliashar et al. 2002: arm -8 and -9 mm for shoes fitted to the white line or set back; there the pivot is the toe.
 TEST(Breakover, setback_shortens_the_rollover_arm_under_a_real_shoe_too) {
+  const double shorter = value("open steel", "rollover_arm") - value("set back", "rollover_arm");
+  record_finding({"setback under a real shoe shortens the roll-over arm [mm]", "Eliashar et al. 2002", "density .5"},
+                 "s 6 mm; theirs 8 and 9", "8 and 9 mm shorter", text("%.1f mm shorter", shorter));
   for (const char* key : {"rollover_moment", "rollover_arm"}) {
     EXPECT_LT(value("set back", key), value("open steel", key));
     EXPECT_LT(value("polymer, set back", key), value("polymer", key));
@@ -84,16 +91,24 @@ TEST(Breakover, setback_shortens_the_rollover_arm_under_a_real_shoe_too) {
 // Eliashar et al. 2002: no significant change of the peak moment (175 against 171 and 175): 5 %.
 TEST(Breakover, setback_leaves_the_moment_at_heel_off) {
   const double glued = value("glued", "breakover_moment"), nailed = value("open steel", "breakover_moment");
+  const Claim claim{"setback leaves the moment at heel-off", "Eliashar et al. 2002", "density .5", 5};
+  record(claim, "glued", glued, value("glued, set back", "breakover_moment"));
+  record(claim, "nailed", nailed, value("set back", "breakover_moment"));
   EXPECT_NEAR(value("glued, set back", "breakover_moment"), glued, 5e-3 * glued);
   EXPECT_NEAR(value("set back", "breakover_moment"), nailed, 0.05 * nailed);
 }
 
 TEST(Breakover, setback_leaves_the_midstance_tendon_moment) {
   const double before = value("open steel", "ddft_moment", Phase::midstance);
-  EXPECT_NEAR(value("set back", "ddft_moment", Phase::midstance), before, 0.05 * before);
+  const double after = value("set back", "ddft_moment", Phase::midstance);
+  record({"setback leaves the tendon's moment at midstance", "published experiments, from memory", "density .5", 5},
+         "s 6 mm, walk", before, after);
+  EXPECT_NEAR(after, before, 0.05 * before);
 }
 
 TEST(Breakover, compliant_shoe_draws_the_pivot_back) {
+  record_finding({"a compliant shoe draws the pivot back [mm]", "statics", "density .5"}, "polyurethane A90", "back",
+                 text("%.1f", value("polymer", "rollover_pivot") - value("open steel", "rollover_pivot")));
   EXPECT_GT(value("polymer", "rollover_pivot"), value("open steel", "rollover_pivot") + 0.5);
   EXPECT_GT(value("polymer, set back", "rollover_pivot"), value("set back", "rollover_pivot") + 0.5);
 }

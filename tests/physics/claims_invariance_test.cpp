@@ -1,6 +1,7 @@
 // What must not move a number: the side of the horse, the size of the load steps, running it twice; and what moves it by no
 // more than the stated bar: the mesh. Common practice, no source.
 #include "scenarios/phases.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/shod_foot.hpp"
 
 namespace {
@@ -37,6 +38,9 @@ void on_each_pair(const Feet& a, const Feet& b, Visit&& visit) {
 TEST_P(Shod, a_left_foot_gives_the_numbers_of_a_right_one) {
   std::vector<Case> right = three_shoeings(GetParam(), 0.35), left = right;
   for (Case& c : left) c.horse.limb = scenarios::Limb::left_fore;
+  record_finding({"a left foot gives the numbers of a right one, and a second run the same bits",
+                  "common practice, no source", "density .35, three shoeings"},
+                 std::string(scenarios::name_of(GetParam())), "every bit", "every bit");
   on_each_pair(Feet(right), Feet(left),
                [](const std::string& what, const auto& a, const auto& b) { EXPECT_EQ(a.value, b.value) << what; });
 }
@@ -78,6 +82,10 @@ TEST_P(Shod, a_finer_mesh_moves_19_values_in_20_by_no_more_than_their_bar) {
   });
   std::printf("Finer mesh, %s: %d of %d outside\n", std::string(scenarios::name_of(GetParam())).c_str(), outside,
               readings);
+  record_finding(
+      {"a finer mesh moves 19 values in 20 by no more than their bar", "theory, Eq. (77)", "density .7 and 1.4"},
+      std::string(scenarios::name_of(GetParam())), "at least 95 % inside", text("%d of %d outside", outside, readings),
+      20 * outside > readings);
   EXPECT_GT(readings, 100);
   EXPECT_LE(20 * outside, readings);
 }
@@ -90,6 +98,8 @@ TEST(ElasticBone, changes_sink_and_shares_of_the_ring_by_a_few_percent) {
                  after = feet.value("elastic", Phase::standing, key);
     std::printf("Elastic bone: %s %.4f to %.4f (%+.2f %%)\n", key, before, after, 100 * (after / before - 1));
     EXPECT_NE(after, before);
+    record({"an elastic phalanx changes the ring by a few percent", "common practice, no source", "density .5", 3}, key,
+           before, after);
     EXPECT_NEAR(after, before, 0.03 * before) << key;
   }
 }

@@ -1,5 +1,6 @@
 // What a filled void does under load: it passes part of the load from sole to ground, so the lamellae hold less. Springs in
 // parallel (statics): what is stiffer, wider or less padded takes more. Choice of options: common practice, no source.
+#include "tests/support/record.hpp"
 #include "tests/support/shod_foot.hpp"
 
 namespace {
@@ -42,6 +43,13 @@ class Filling : public ::testing::TestWithParam<ModelKind> {
   /// `more` presses more on the sole than `less`, on the mean, and leaves less to the lamellae.
   static void expect_more(const char* more, const char* less) {
     for (const Phase phase : {Phase::standing, Phase::midstance}) {
+      record_finding({std::string(more) + " loads the sole more and the lamellae less than " + less,
+                      "springs in parallel", "coarse"},
+                     std::string(scenarios::name_of(GetParam())) + ", " + std::string(scenarios::name_of(phase)),
+                     "sole up, lamellae down",
+                     text("sole %.4g to %.4g kPa, lamellae %.1f to %.1f %%", value(less, phase, "sole_pressure_mean"),
+                          value(more, phase, "sole_pressure_mean"), value(less, phase, "bone_share_lamellae"),
+                          value(more, phase, "bone_share_lamellae")));
       for (const char* name : {less, more})
         std::printf("%s, %s, %s: sole mean %.2f peak %.1f tip %.1f kPa, lamellae %.2f %%\n",
                     std::string(scenarios::name_of(GetParam())).c_str(), std::string(scenarios::name_of(phase)).c_str(),
@@ -72,8 +80,18 @@ TEST_P(Filling, a_thinner_sole_is_loaded_more_and_its_lamellae_less) { expect_mo
 // sagittal model gives that to filling and lamellae both (a finding, docs/validation.md; the ring's lamellae still hold less and
 // its filling no more, within the mesh's bar: 1 % of the value is the least that Eq. (77) gives it).
 TEST_P(Filling, a_sole_of_thinner_horn_is_loaded_no_less) {
-  for (const Phase phase : {Phase::standing, Phase::midstance})
+  for (const Phase phase : {Phase::standing, Phase::midstance}) {
+    const double lamellae = value("12 mm sole", phase, "bone_share_lamellae"),
+                 before = value("filled", phase, "bone_share_lamellae");
+    record_finding(
+        {"horn thinner by 3 mm over the same corium: sole loaded more, lamellae less", "expected, no source", "coarse"},
+        std::string(scenarios::name_of(GetParam())) + ", " + std::string(scenarios::name_of(phase)),
+        "sole up, lamellae down",
+        text("sole %.4g to %.4g kPa, lamellae %.1f to %.1f %%", value("filled", phase, "sole_pressure_mean"),
+             value("12 mm sole", phase, "sole_pressure_mean"), before, lamellae),
+        lamellae > before);
     EXPECT_GT(value("12 mm sole", phase, "sole_pressure_mean"), 0.99 * value("filled", phase, "sole_pressure_mean"));
+  }
 }
 
 // What bridges is gone first over an empty void.
@@ -89,6 +107,10 @@ TEST_P(Filling, a_void_deeper_than_the_sole_descends_gives_no_contact) {
       EXPECT_NEAR(value(name, phase, "sole_pressure_mean"), 0, 1e-6) << name;
     }
   // ... and one that is less deep than that lets it touch: the claim above can fail.
+  record_finding({"a void deeper than the sole descends gives no contact, a shallow one does", "geometry", "coarse"},
+                 std::string(scenarios::name_of(GetParam())), "0; more than 1 cm2",
+                 text("%.2g; %.1f cm2", value("empty", Phase::midstance, "sole_contact_area"),
+                      value("shallow void", Phase::midstance, "sole_contact_area")));
   EXPECT_GT(value("shallow void", Phase::midstance, "sole_contact_area"), 1);
 }
 

@@ -1,6 +1,7 @@
 // A soft core in a stiff ring, and ring in ring: bonded, sliding and touching, against closed forms of Lame and Michell.
 // The packed foot's analogue: what confines a nearly incompressible filling decides what it carries.
 #include "tests/support/nested_rings.hpp"
+#include "tests/support/record.hpp"
 
 namespace {
 
@@ -73,6 +74,9 @@ TEST(CoreAndRing, a_squeezed_core_is_confined_by_its_ring_as_lame_says) {
       std::printf("Core nu %.4f in ring b %.2f, %s: u %+.4f %%, share %.6f (%+.4f %%)\n", c.core_nu, c.b,
                   bond == Bond::tied ? "bonded" : "touching", 100 * (u / exact.u - 1), core / whole,
                   100 * (core / whole / exact.share - 1));
+      record({"core in a ring squeezed by 1 %: the core's share of the load", "Lame", "4 + 4 radial"},
+             text("nu %g b %g %s", c.core_nu, c.b, bond == Bond::tied ? "bonded" : "touching"), exact.share,
+             core / whole);
       EXPECT_NEAR(u, exact.u, 2e-3 * exact.u);
       EXPECT_NEAR(core / whole, exact.share, 2e-3 * exact.share);
       if (bond != Bond::contact) continue;
@@ -112,6 +116,8 @@ TEST(NestedRings, a_ring_cut_and_tied_is_the_ring) {
     const double exact = (1 + nu) / 3000 * ((1 - 2 * nu) + 4);
     std::printf("Tied cut nu %.4f: u(a) %+.4f %% of the whole ring's, %+.4f %% of Lame's\n", nu, 100 * (u_cut / u - 1),
                 100 * (u_cut / exact - 1));
+    record({"a ring cut and tied is the ring, u(a)", "common practice, no source", "3 + 3 radial"}, text("nu %g", nu),
+           u, u_cut);
     EXPECT_NEAR(u_cut, u, 1e-3 * u);
     EXPECT_NEAR(u_cut, exact, 1.5e-3 * exact);
   }
@@ -142,6 +148,9 @@ TEST(CoreAndRing, the_filling_s_share_goes_from_nothing_to_all_between_its_bound
     const double M = E2 * (1 - nu) / (1 + nu) / (1 - 2 * nu), confined = M / (M + E * (b * b - 1));
     const double ours = share({E2, nu, E, 0.3, b}).first;
     std::printf("Filling nu %.3f: share %.5f between %.5f and %.5f\n", nu, ours, parallel, confined);
+    record_finding(
+        {"a filling's share lies between free and rigid sides", "springs in parallel; oedometer", "4 + 4 radial"},
+        text("nu %g", nu), text("%.4f to %.4f", parallel, confined), text("%.4f", ours));
     EXPECT_GT(ours, std::max(parallel, before));
     EXPECT_LT(ours, confined);
     before = ours;
@@ -171,6 +180,8 @@ TEST(NestedRings, an_oval_pressure_passes_a_sliding_line_as_michell_s_solution) 
       worst = std::max(worst, std::abs(profile.pressure[c] / p - 1));
     }
     std::printf("Oval rings E %.0f: pressure within %.4f %%", E, 100 * worst);
+    record_field({"oval pressure through nested sliding rings", "Michell 1899", "5 x 12 each"},
+                 E == 1000 ? "equal" : "10 x stiffer outside", 100 * worst, "p");
     EXPECT_LT(worst, 3e-3);
     if (E == 1000) {
       const double out = s.u(outside.front()).x(), in = s.u(column_nodes(f.inner, f.first_inner, false).front()).x();

@@ -3,6 +3,7 @@
 #include "materials/relaxation.hpp"
 #include "tests/support/edge_loads.hpp"
 #include "tests/support/equilibrium.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/shod_foot.hpp"
 #include "tests/support/single_block.hpp"
 
@@ -38,7 +39,9 @@ TEST(Creep, every_decade_takes_the_same_share) {
 TEST(Creep, a_bonded_block_held_in_shear_relaxes_by_that_share) {
   const materials::NeoHooke rubber{0.4, 1500};
   const double share = materials::relaxed_share(0.05, 600);
-  EXPECT_NEAR(held_shear(materials::relaxed(rubber, share)) / held_shear(rubber), share, 1e-3);
+  const double left = held_shear(materials::relaxed(rubber, share)) / held_shear(rubber);
+  record({"a block held in shear relaxes as its modulus", "linear viscoelasticity", "6 x 3"}, "600 s", share, left);
+  EXPECT_NEAR(left, share, 1e-3);
 }
 
 Change rested(double seconds) {
@@ -84,6 +87,10 @@ TEST_P(RestedFoot, pressure_in_the_air_falls_with_rest_by_no_more_than_the_modul
     const double share = materials::relaxed_share(per_decade, 600);
     std::printf("Rest, %s, %s: %.3f to %.3f kPa, %.4f of it; modulus %.4f\n",
                 std::string(scenarios::name_of(GetParam())).c_str(), fresh, before, after, after / before, share);
+    record_finding(
+        {"the pressure of a packed foot in the air falls with rest by no more than the modulus", "statics", "coarse"},
+        std::string(scenarios::name_of(GetParam())) + " " + fresh, text("at least %.2f left", share),
+        text("%.2f", after / before));
     EXPECT_LT(after, before);
     EXPECT_GT(after / before, share - 0.02);
   }
@@ -101,6 +108,10 @@ TEST_P(RestedFoot, what_bounds_the_filling_matters_more_than_ten_points_of_hardn
   // layer of shape factor S is 1 + 2 S^2 times as stiff as a free one, Gent & Lindley 1959).
   for (const char* key : {"sole_pressure_mean", "bone_share_lamellae"}) {
     const double harder = std::abs(value("harder", key) - value("bonded", key));
+    record_finding({"what bounds a filling matters more than ten points of Shore A",
+                    "Gent & Lindley 1959, materials of this class", "coarse, standing"},
+                   std::string(scenarios::name_of(GetParam())) + " " + key, text("more than twice %.3g", harder),
+                   text("%.3g", std::abs(value("free", key) - value("bonded", key))));
     EXPECT_GT(std::abs(value("free", key) - value("bonded", key)), 2 * harder) << key;
     // Rubber on horn sticks under weight: with its friction settled it is held nearly as if it were bonded.
     EXPECT_LT(std::abs(value("frictional", key) - value("bonded", key)),

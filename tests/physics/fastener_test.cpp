@@ -3,6 +3,7 @@
 
 #include "tests/support/edge_loads.hpp"
 #include "tests/support/equilibrium.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/single_block.hpp"
 
 namespace {
@@ -50,6 +51,8 @@ TEST(Fasteners, three_in_a_row_share_a_shear_load_by_the_bars_stiffness) {
       const Spring& fastener = model.springs[0].springs[4 + i];
       force[i] = evaluate(fastener, elongation(fastener, solved.x), 1).force;
     }
+    record_exact({"three fasteners share a shear load by the bars' stiffness", "statics of springs", "springs"},
+                 text("kap %g", kap), std::abs(force[0] / (F * (1 + kap) / (3 + 2 * kap)) - 1), 1e-9);
     EXPECT_NEAR(force[0], F * (1 + kap) / (3 + 2 * kap), 1e-9 * F);
     EXPECT_NEAR(force[1], F / (3 + 2 * kap), 1e-9 * F);
     EXPECT_NEAR(force[2], F * (1 + kap) / (3 + 2 * kap), 1e-9 * F);
@@ -71,6 +74,8 @@ TEST(Fasteners, an_opposed_tensioned_pair_goes_slack_at_twice_its_pretension) {
     const Solved solved = equilibrium(model, no_ground(), 1, tight());
     ASSERT_TRUE(solved.converged());
     EXPECT_NEAR(solved.x[0], u, 1e-9);
+    record_exact({"an opposed tensioned pair goes slack at twice its pretension", "statics of springs", "springs"},
+                 text("F %g", F), std::abs(solved.x[0] - u), 1e-9);
   }
 }
 
@@ -93,6 +98,9 @@ TEST(Fasteners, a_preloaded_bolt_and_its_joint_share_an_outer_pull_by_stiffness)
     const double pressing = -evaluate(s[1], elongation(s[1], solved.x), 1).force;
     const double squeeze = (N0 - outer) / (k + K);
     EXPECT_NEAR(pressing, K * squeeze, 1e-9 * N0);
+    record_exact(
+        {"a preloaded bolt and its joint share an outer pull", "bolted joints, any text; Eqs. (37), (38)", "springs"},
+        text("pull %g", outer), std::abs(tension - (N0 - k * squeeze)) / N0, 1e-9);
     EXPECT_NEAR(tension, N0 - k * squeeze, 1e-9 * N0);
     EXPECT_NEAR(tension - pressing, outer, 1e-9 * N0);
   }
@@ -156,6 +164,8 @@ TEST(Fasteners, a_line_of_springs_shares_a_pull_as_volkersen_says) {
     const double end = k * (s.u(low.back()).x() - s.u(high.back()).x());
     std::printf("Volkersen bL %.0f: end flow over mean %.5f of %.5f (%+.3f %%)\n", bL, end * L / F, peak,
                 100 * (end * L / F / peak - 1));
+    record({"line of springs between two bars, end flow over mean", "Volkersen 1938", "80 cells, bars h/L .01"},
+           text("bL %g", bL), peak, end * L / F);
     EXPECT_NEAR(end * L / F, peak, 0.01 * peak);
   }
 }

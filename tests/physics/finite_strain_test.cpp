@@ -2,6 +2,7 @@
 // Laws: A = isochoric split with kappa/2 (J - 1)^2, B = mu/2 (I1 - 3 - 2 ln J) + lambda/2 (ln J)^2; mu = 1.
 #include "tests/support/edge_loads.hpp"
 #include "tests/support/equilibrium.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/single_block.hpp"
 
 namespace {
@@ -49,7 +50,10 @@ TEST(HomogeneousState, one_element_gives_the_law_s_nominal_stress) {
     const Solved solved = equilibrium(b.model, no_ground(), 4, tight());
     ASSERT_TRUE(solved.converged()) << c.name << ": " << describe(solved.report.outcome);
     const double area = c.symmetry == Symmetry::axisymmetric ? std::numbers::pi : 1;
-    EXPECT_NEAR(reaction(solved, b.top(), 1) / area, c.nominal, 1e-8 * std::abs(c.nominal)) << c.name;
+    const double nominal = reaction(solved, b.top(), 1) / area;
+    EXPECT_NEAR(nominal, c.nominal, 1e-8 * std::abs(c.nominal)) << c.name;
+    record_exact({"one element gives the law's nominal stress", "[N], roots of one variable", "1 x 1"},
+                 "12 states of laws A and B", std::abs(nominal / c.nominal - 1), 1e-8);
   }
 }
 
@@ -86,6 +90,8 @@ TEST(ThickCylinder, inflation_pressure_follows_the_neo_hookean_solution) {
     const double outer = 2 + solved.u(b.right()[2]).x();
     std::printf("Thick cylinder %s a %.2f: p %.8f (%+.4f %%), b %.6f, %d iterations\n", c.name, c.a, p,
                 100 * (p / c.pressure - 1), outer, solved.iterations);
+    record({"thick neo-Hookean cylinder inflated, p/mu", "Green & Zerna 1968; [N]", "4 x 2"},
+           text("%s a %g", c.name, c.a), c.pressure, p);
     EXPECT_NEAR(p, c.pressure, 3e-3 * c.pressure) << c.name << " a " << c.a;
     if (c.outer > 0) {
       EXPECT_NEAR(outer, c.outer, 1e-4 * c.outer) << c.name;  // 0.01 %
@@ -135,6 +141,9 @@ TEST(BondedBlock, apparent_modulus_rises_with_shape_factor) {
     const double ratio = -reaction(solved, b.top(), 1) / (E * area * strain);
     std::printf("Bonded %s nu %.4f S %.1f: Ea/E %.5f of %.5f (%+.3f %%)\n", row.symmetry == disc ? "disc" : "strip",
                 row.nu, row.S, ratio, row.ratio, 100 * (ratio / row.ratio - 1));
+    record({"rubber bonded between plates, Ea/E, shape factors .5 to 5",
+            "[N]; Gent & Lindley 1959 is the approximation", "8 over half the height"},
+           text("%s nu %g S %g", row.symmetry == disc ? "disc" : "strip", row.nu, row.S), row.ratio, ratio);
     EXPECT_NEAR(ratio, row.ratio, 0.01 * row.ratio);
   }
 }
@@ -156,6 +165,9 @@ TEST(BondedBlock, a_thin_pad_is_as_stiff_as_its_pressure_solution) {
     std::printf("Bonded %s nu 0.499 S 10: Ea/E %.4f, thin-pad solution %.4f (%+.2f %%)\n",
                 symmetry == Symmetry::axisymmetric ? "disc" : "strip", ours / E, modulus / E,
                 100 * (ours / modulus - 1));
+    record(
+        {"thin bonded pad, Ea/E, shape factor 10", "Chalhoub & Kelly 1990, an approximation", "8 over half the height"},
+        symmetry == Symmetry::axisymmetric ? "disc nu .499" : "strip nu .499", modulus / E, ours / E);
     EXPECT_NEAR(ours, modulus, 0.025 * modulus);
   }
 }
@@ -193,6 +205,8 @@ TEST(BondedBlock, ten_per_cent_compression_of_a_disc_at_finite_strain) {
     const double force = -reaction(solved, b.top(), 1) / std::numbers::pi;
     std::printf("Bonded disc S %.1f, 10 %%: F/(mu A0) %.4f of %.3f, %d iterations\n", S, force, expected,
                 solved.iterations);
+    record({"bonded disc squeezed by 10 %, F/(mu A0)", "[N], known to .5 %", "8 over half the height"}, text("S %g", S),
+           expected, force);
     EXPECT_NEAR(force, expected, 0.015 * expected);
   }
 }

@@ -2,6 +2,7 @@
 // that is pulled, let go and pulled again.
 #include "tests/support/edge_loads.hpp"
 #include "tests/support/equilibrium.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/single_block.hpp"
 
 namespace {
@@ -32,6 +33,9 @@ TEST(PartialSlip, a_block_pushed_along_the_ground_opens_slips_and_sticks_where_i
   for (const auto& [k, u] : expected) {
     const double x = 1.25 * k, ours = 100 * s.u(b.bottom()[static_cast<std::size_t>(k)]).x();
     std::printf("Pushed block x %.2f: u_x %.4f of %.4f (%+.2f %%)\n", x, ours, u, 100 * (ours / u - 1));
+    record({"loaded block pushed along the ground, u_x of its base", "Raous, Chabrand & Lebon 1988, from memory; [N]",
+            "16 x 16, 20 steps"},
+           text("x %g", x), u, ours);
     EXPECT_NEAR(ours, u, 0.01 * 2.86) << x;
   }
   double open = 0, slip = 0;
@@ -84,6 +88,11 @@ TEST(PartialSlip, a_clamped_bar_slips_from_its_pulled_end_and_keeps_half_when_le
   const double unit = F * F / (1000 * 0.5);
   std::printf("Clamped bar: u(F) %.5e of %.5e, u(0) %.5e of %.5e, cycle %.5e of %.5e\n", way[steps].second, unit / 2,
               way[2 * steps].second, unit / 4, work, 2 * F * unit / 3);
+  const Claim claim{"clamped bar pulled, let go, pulled: u, u left, energy of a cycle",
+                    "shear lag with Coulomb friction", "120 x 1"};
+  record(claim, "u(F)", unit / 2, way[steps].second);
+  record(claim, "u(0)", unit / 4, way[2 * steps].second);
+  record(claim, "cycle", 2 * F * unit / 3, work);
   EXPECT_NEAR(way[steps].second, unit / 2, 0.02 * unit / 2);
   EXPECT_NEAR(way[2 * steps].second, unit / 4, 0.02 * unit / 2);
   EXPECT_NEAR(way[5 * steps].second, unit / 2, 0.02 * unit / 2) << "a steady cycle returns";

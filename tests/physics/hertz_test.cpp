@@ -7,6 +7,7 @@
 #include "tests/support/edge_loads.hpp"
 #include "tests/support/equilibrium.hpp"
 #include "tests/support/hats.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/single_block.hpp"
 
 namespace {
@@ -121,7 +122,18 @@ std::array<Hertz, 3> three_meshes(Symmetry symmetry, double nu, Formulation form
 // At 8 edges: peak 0.5 % of p0, as it is read; hat means for x < 0.9 a within 1 %. At 16 edges half of that. A hat mean's
 // distance from the local value is h^2 p'' / 12, 2 % of p0 at 0.9 a with h = a / 8: the reading's, 2.5 % here, 0.6 % at 16.
 // The edge of contact can only be known to one mesh edge.
-void expect_ellipse(const std::array<Hertz, 3>& h) {
+void expect_ellipse(const std::array<Hertz, 3>& h, const std::string& body,
+                    const std::pair<double, Formulation>& solid) {
+  const std::string of = text("nu %g %s", solid.first, solid.second == Formulation::mixed ? "mixed" : "disp");
+  const char* source = "Hertz 1882; Johnson 1985, ch. 4";
+  record_field({"Hertz " + body + ", peak as read", source, "8 edges in a", 0.5}, of, 100 * h[1].local_peak, "p0");
+  for (std::size_t k = 0; k < 3; ++k)
+    record_field({"Hertz " + body + ", hat means against the ellipse's own, x < .9 a", source, "4, 8, 16 edges in a"},
+                 text("%s, %d edges", of.c_str(), 4 << k), 100 * h[k].worst, "p0");
+  record_field({"Hertz " + body + ", a local value read as a hat mean, x < .9 a", source, "8 edges in a", 1}, of,
+               100 * h[1].local, "p0");
+  record_field({"Hertz " + body + ", a local value read as a hat mean, 16 edges", source, "16 edges in a", 1}, of,
+               100 * h[2].local, "p0");
   EXPECT_LT(std::abs(h[1].local_peak), 5e-3);
   EXPECT_LT(h[1].worst, 1e-2);
   EXPECT_LT(h[2].worst, 5e-3);
@@ -136,12 +148,12 @@ void expect_ellipse(const std::array<Hertz, 3>& h) {
 class HertzContact : public ::testing::TestWithParam<std::pair<double, Formulation>> {};
 
 TEST_P(HertzContact, line_pressure_converges_to_the_ellipse) {
-  expect_ellipse(three_meshes(Symmetry::plane_strain, GetParam().first, GetParam().second));
+  expect_ellipse(three_meshes(Symmetry::plane_strain, GetParam().first, GetParam().second), "line", GetParam());
 }
 
 TEST_P(HertzContact, sphere_pressure_converges_to_the_ellipse) {
   const auto h = three_meshes(Symmetry::axisymmetric, GetParam().first, GetParam().second);
-  expect_ellipse(h);
+  expect_ellipse(h, "sphere", GetParam());
   EXPECT_LT(std::abs(h[2].peak - 1), 1e-3);  // on the axis a quadratic corner has no area: still no loss at the peak
 }
 
@@ -158,6 +170,9 @@ INSTANTIATE_TEST_SUITE_P(Ratios, HertzContact,
 TEST(HertzSlope, a_compressible_sphere_of_small_radius_presses_less_at_its_middle_an_incompressible_one_does_not) {
   const double compressible = press(Symmetry::axisymmetric, 0.3, Formulation::mixed, 20, 10).peak;
   const double incompressible = press(Symmetry::axisymmetric, 0.499, Formulation::mixed, 20, 10).peak;
+  const Claim claim{"a sphere that slopes, a/R .05: peak over the half-space's", "Johnson 1985, 2.5", "16 edges in a"};
+  record(claim, "nu .3", 0.998, compressible);
+  record(claim, "nu .499", 1, incompressible);
   EXPECT_NEAR(compressible, 0.998, 5e-4);
   EXPECT_NEAR(incompressible, 1, 3e-4);
 }
@@ -185,6 +200,8 @@ TEST(HertzPatch, patch_mean_is_the_mean_of_the_ellipse) {
   const double mean = (h * std::sqrt(1 - h * h) + std::asin(h)) / (2 * h);
   EXPECT_NEAR(patch_mean(profile, 2, 2 * h), mean, 1e-3 * mean);
   const PatchPeak peak = peak_patch_mean(profile, 2 * h);
+  record({"peak of a patch mean on a line", "Hertz' ellipse, closed mean; Eq. (70)", "80 edges"}, "w = a", mean,
+         peak.mean);
   EXPECT_NEAR(peak.mean, mean, 1e-3 * mean);
   EXPECT_NEAR(peak.centre, 2, 0.01);
   double total = 0;

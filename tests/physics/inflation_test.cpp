@@ -2,6 +2,7 @@
 // against the radial equation s' = -(n/R)(s - P_t) of the same law (n = 1 cylinder, 2 sphere), integrated to 1e-10 by
 // Runge-Kutta and shooting. No body force, so the mixed element is held to displacement order 3 and pressure order 2.
 #include "tests/support/exact_field.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/rings.hpp"
 
 namespace {
@@ -138,6 +139,11 @@ TEST(Inflation, the_mixed_element_has_displacement_order_3_and_pressure_order_2_
       const double u = std::log2(e[1].u / e[2].u), P = std::log2(e[1].P / e[2].P), p = std::log2(e[1].p / e[2].p);
       std::printf("Inflated %s nu %.4f: u %.2e %.2e %.2e, order %.2f; P order %.2f; p %.2e, order %.2f\n",
                   n == 1 ? "cylinder pe" : "sphere ax", nu, e[0].u, e[1].u, e[2].u, u, P, e[2].p, p);
+      const char* source = "radial equation, integrated; Crouzeix & Raviart 1973";
+      const std::string of = text("%s nu %g", n == 1 ? "cylinder" : "sphere", nu);
+      record_difference({"mixed element inflated to 1.3: order of displacement", source, "3, 6, 12 radial"}, of, 3, u);
+      record_difference({"mixed element inflated to 1.3: order of stress", source, "3, 6, 12 radial"}, of, 2, P);
+      record_difference({"mixed element inflated to 1.3: order of pressure", source, "3, 6, 12 radial"}, of, 2, p);
       EXPECT_GT(u, 2.9);
       EXPECT_GT(P, 1.9);
       EXPECT_GT(p, 1.9);
@@ -171,6 +177,8 @@ TEST(Inflation, a_thick_sphere_needs_the_tabulated_pressure) {
     const double p = radial / (2 * std::numbers::pi * row.a * row.a);
     std::printf("Thick sphere %s a %.2f: p %.8f of %.8f (%+.4f %%)\n", row.name, row.a, p, row.p,
                 100 * (p / row.p - 1));
+    record({"thick neo-Hookean sphere inflated, p/mu", "Green & Zerna 1968; [N]", "4 x 8 quarter"},
+           text("%s a %g", row.name, row.a), row.p, p);
     EXPECT_NEAR(p, row.p, 3e-3 * row.p) << row.name;
   }
 }
@@ -191,6 +199,9 @@ TEST(Inflation, a_moved_wall_passes_the_limit_point_of_the_sphere) {
     p.push_back(radial / (2 * std::numbers::pi * a * a));
   }
   std::printf("Sphere's limit point: p %.5f %.5f %.5f at a 1.7 1.828 2.0\n", p[0], p[1], p[2]);
+  record(
+      {"limit point of the inflated sphere, p/mu", "closed form, incompressible; Green & Zerna 1968", "4 x 8 quarter"},
+      "a = 1.828, nu .4999", 0.816423648, p[1]);
   EXPECT_NEAR(p[1], 0.816423648, 3e-3 * 0.816);
   EXPECT_LT(p[0], p[1]);
   EXPECT_LT(p[2], p[1]);

@@ -1,6 +1,7 @@
 // Thick cylinders and spheres under inner pressure against Lame's closed forms (Lame & Clapeyron 1852; any textbook).
 #include "tests/support/edge_loads.hpp"
 #include "tests/support/equilibrium.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/rings.hpp"
 #include "tests/support/single_block.hpp"
 
@@ -71,6 +72,8 @@ TEST_P(Lame, cylinder_wall_moves_as_lame_says_in_plane_strain) {
   const double inner = mean_radial(solved, ring.left()), outer = mean_radial(solved, ring.right());
   std::printf("Lame cylinder pe nu %.4f: u(a) %.8e (%+.4f %%), u(b) %+.4f %%\n", nu, inner, 100 * (inner / table - 1),
               100 * (outer / cylinder(b, nu) - 1));
+  record({"thick cylinder under inner pressure, u(a), plane strain", "Lame & Clapeyron 1852", "4 x 8 quarter"},
+         text("nu %g", nu), table, inner);
   EXPECT_NEAR(inner, table, 1.5e-3 * table);
   EXPECT_NEAR(outer, cylinder(b, nu), 1.5e-3 * cylinder(b, nu));
 }
@@ -86,6 +89,8 @@ TEST_P(Lame, cylinder_wall_moves_as_lame_says_in_axisymmetry) {
   ASSERT_TRUE(solved.converged());
   const double inner = solved.u(wall.left()[2]).x();
   std::printf("Lame cylinder ax nu %.4f: u(a) %.8e (%+.4f %%)\n", nu, inner, 100 * (inner / cylinder(a, nu) - 1));
+  record({"thick cylinder under inner pressure, u(a), axisymmetry", "Lame & Clapeyron 1852", "4 x 2"},
+         text("nu %g", nu), cylinder(a, nu), inner);
   EXPECT_NEAR(inner, cylinder(a, nu), 1.5e-3 * cylinder(a, nu));
 }
 
@@ -104,6 +109,8 @@ TEST_P(Lame, sphere_wall_moves_as_lame_says) {
   const double inner = mean_radial(solved, shell.left()), outer = mean_radial(solved, shell.right());
   std::printf("Lame sphere nu %.4f: u(a) %.8e (%+.4f %%), u(b) %+.4f %%\n", nu, inner,
               100 * (inner / sphere(a, nu) - 1), 100 * (outer / sphere(b, nu) - 1));
+  record({"thick sphere under inner pressure, u(a)", "Lame & Clapeyron 1852", "4 x 8 quarter"}, text("nu %g", nu),
+         sphere(a, nu), inner);
   EXPECT_NEAR(inner, sphere(a, nu), 2e-3 * sphere(a, nu));
   EXPECT_NEAR(outer, sphere(b, nu), 2e-3 * sphere(b, nu));
 }
@@ -124,6 +131,9 @@ TEST(LameOrder, displacement_converges_at_order_3_whatever_poisson_ratio) {
       const double order = std::log2(error[1] / error[2]);
       std::printf("Lame order %s nu %.4f: errors %.3e %.3e %.3e, order %.2f\n",
                   symmetry == Symmetry::plane_strain ? "cylinder" : "sphere", nu, error[0], error[1], error[2], order);
+      record_difference(
+          {"order of the displacement at every Poisson ratio", "Crouzeix & Raviart 1973", "2, 4, 8 radial"},
+          text("%s nu %g", symmetry == Symmetry::plane_strain ? "cylinder" : "sphere", nu), 3, order);
       EXPECT_GT(order, 2.8);
       finest_compressible = nu == 0.3 ? error[2] : finest_compressible;
       EXPECT_LT(error[2], 2 * finest_compressible) << "nu " << nu;

@@ -2,6 +2,7 @@
 // and a rubber block bent to a circular arc (Rivlin 1949).
 #include "tests/support/edge_loads.hpp"
 #include "tests/support/equilibrium.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/single_block.hpp"
 
 namespace {
@@ -76,6 +77,8 @@ TEST(Elastica, a_cantilever_under_a_dead_end_load_follows_the_elliptic_integrals
     const Vec2 tip = s.u(c.block.right()[1]) / c.L;
     std::printf("Elastica %.0f: v/L %.6f (%+.3f %%), u/L %.6f (%+.3f %%), %d iterations\n", load, tip.y(),
                 100 * (tip.y() / v - 1), -tip.x(), 100 * (-tip.x() / u - 1), s.iterations);
+    record({"elastica, tip deflection over length, L/h 100", "Bisshopp & Drucker 1945; Mattiasson 1981", "60 x 1"},
+           text("P L2/EI %g", load), v, tip.y());
     EXPECT_NEAR(tip.y(), v, 3e-3 * v);
     EXPECT_NEAR(-tip.x(), u, 3e-3 * u);
   }
@@ -105,6 +108,10 @@ TEST(Elastica, an_end_turned_by_ninety_degrees_rolls_the_beam_to_a_quarter_circl
   const double M = end_moment(s, c.block.right(), n, false);
   std::printf("Quarter circle: tip (%.6f, %.6f) of 0.636620, M L / EI %.6f of %.6f\n", place.x(), place.y(),
               std::abs(M) * c.L / c.EI, pi / 2);
+  const Claim claim{"an end turned by 90 degrees rolls the beam to a quarter circle", "geometry", "60 x 1"};
+  record(claim, "tip x", 2 / pi, place.x());
+  record(claim, "y", 2 / pi, place.y());
+  record(claim, "M L/EI", pi / 2, std::abs(M) * c.L / c.EI);
   EXPECT_NEAR(place.x(), 2 / pi, 3e-3 * 2 / pi);
   EXPECT_NEAR(place.y(), 2 / pi, 3e-3 * 2 / pi);
   EXPECT_NEAR(std::abs(M) * c.L / c.EI, pi / 2, 3e-3 * pi / 2);
@@ -158,6 +165,7 @@ TEST(RivlinFlexure, a_rubber_block_bends_to_an_arc_with_free_faces) {
     std::printf("Rivlin alpha %.1f: thickness %.6f of %.6f, r_i %.6f of %.6f, M %.7f (%+.3f %%), end force %.1e\n", al,
                 outer - inner, r_o - r_i, inner, r_i, m, 100 * (m / M - 1), force);
     EXPECT_NEAR(outer - inner, r_o - r_i, 5e-3 * (r_o - r_i));
+    record({"rubber block bent to an arc, moment", "Rivlin 1949", "6 x 5"}, text("alpha %g", al), M, m);
     EXPECT_NEAR(m, M, 5e-3 * M);
     EXPECT_LT(std::abs(force), 5e-3 * M);  // faces free: a couple and no force
   }

@@ -4,6 +4,7 @@
 #include "tests/support/edge_loads.hpp"
 #include "tests/support/equilibrium.hpp"
 #include "tests/support/hats.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/single_block.hpp"
 
 namespace {
@@ -99,6 +100,10 @@ TEST(CattaneoMindlin, a_pushed_cylinder_sticks_inside_and_slips_in_a_ring) {
         share, stuck / a, c / a, middle, 1 - c / a, 100 * worst);
     EXPECT_NEAR(std::abs(Q), share * mu * r.P, 1e-3 * mu * r.P);
     EXPECT_NEAR(stuck, c, 1.01 * a / 8);
+    const Claim claim{"pushed cylinder, q(0)/mu p0", "Cattaneo 1938; Mindlin 1949", "8 edges in a"};
+    record(claim, text("Q/mu P %g", share), 1 - c / a, middle);
+    record_field({"pushed cylinder, traction anywhere", claim.source, claim.mesh}, text("Q/mu P %g", share),
+                 100 * worst, "mu p0");
     EXPECT_NEAR(middle, 1 - c / a, 0.03);
     EXPECT_LT(worst, 0.05);
   }
@@ -136,6 +141,8 @@ TEST(CattaneoMindlin, a_push_taken_back_leaves_mindlin_and_deresiewicz_tractions
   }
   std::printf("Mindlin-Deresiewicz: traction within %.2f %% of mu p0 (largest left %.1f %%)\n", 100 * worst,
               100 * largest);
+  record_field({"traction that a push taken back leaves", "Mindlin & Deresiewicz 1953", "8 edges in a"},
+               text("largest left %.0f %%", 100 * largest), 100 * worst, "mu p0");
   EXPECT_GT(largest, 0.2);
   EXPECT_LT(worst, 0.06);
 }

@@ -1,6 +1,7 @@
 // Press fit of two rings by an interference on their duplicated line: p = d / (c (C_o + C_i)) with Lame's compliances
 // (Lame; e.g. Shigley & Mischke). a = 1, c = 2, b = 3, E = 1000, nu = 0.3, d = 0.002.
 #include "tests/support/nested_rings.hpp"
+#include "tests/support/record.hpp"
 
 namespace {
 
@@ -28,6 +29,8 @@ void expect_uniform(const char* name, const Fit& f, const Solved& solved, double
   double worst = 0;
   for (double value : profile.pressure) worst = std::max(worst, std::abs(value / p - 1));
   std::printf("Press fit %s: p %.8f of %.8f (largest deviation %.4f %%)\n", name, profile.pressure[1], p, 100 * worst);
+  record({"press fit, contact pressure", "Lame; Shigley & Mischke", "4 + 4 or 6 + 6 radial"}, name, p,
+         profile.pressure[1]);
   EXPECT_LT(worst, 1e-3);  // exact constraints: only Lame's own discretisation, 0.1 %
 }
 
@@ -110,6 +113,8 @@ TEST(PressFit, a_soft_tube_on_a_shaft_ten_per_cent_too_large) {
   const auto profile = pressure_profile(deformed, line, f.model.symmetry, contact_forces(solved));
   std::printf("Press fit finite a = 1.1: p %.6f of 0.131488 (%+.3f %%)\n", profile.pressure[1],
               100 * (profile.pressure[1] / 0.131488158 - 1));
+  record({"soft tube on a shaft 10 % too large, p/mu, finite strain", "[N], collocation", "6 radial"}, "law A nu .499",
+         0.131488158, profile.pressure[1]);
   EXPECT_NEAR(profile.pressure[1], 0.131488158, 3e-3 * 0.131488158);
 }
 

@@ -6,6 +6,7 @@
 #include <sstream>
 
 #include "scenarios/effects.hpp"
+#include "tests/support/record.hpp"
 
 namespace {
 
@@ -95,7 +96,16 @@ TEST(PublishedEffects, fewer_parameters_than_calibration_rows) {
 }
 
 TEST(PublishedEffectsStudy, the_page_is_current) {
-  EXPECT_EQ(stored_page(), effects_markdown(answer_effects({}, kEffectsDensity), kEffectsDensity));
+  const std::vector<RowAnswer> answers = answer_effects({}, kEffectsDensity);
+  EXPECT_EQ(stored_page(), effects_markdown(answers, kEffectsDensity));
+  for (const RowAnswer& answer : answers) {
+    const EffectVerdict verdict = verdict_of(answer);
+    if (verdict == EffectVerdict::none) continue;
+    hoofload::tests::record_finding(
+        {"published effects of shoeing lie within their check", "docs/effects.md, row by row", "density of the page"},
+        "row " + std::string(answer.row->number), "met", verdict == EffectVerdict::pass ? "met" : "missed",
+        verdict != EffectVerdict::pass);
+  }
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 // Indentation of an elastic body by a flat rigid punch and by a uniform disc of pressure.
 #include "tests/support/edge_loads.hpp"
 #include "tests/support/equilibrium.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/single_block.hpp"
 #include "tests/support/stress.hpp"
 
@@ -64,6 +65,8 @@ TEST(Punch, flat_punch_force_is_sneddon_s_in_a_finite_box) {
     const double P = -reaction(solved, under, 1), expected = 21.978022 * factor;
     std::printf("Punch N %.0f: P %.5f of %.5f (%+.3f %%), %zu nodes\n", N, P, expected, 100 * (P / expected - 1),
                 b.model.X.size());
+    record({"flat round punch in a box, force", "Sneddon 1965, factor of the box [N]", "edge .02 a"},
+           text("box %g a", N), expected, P);
     EXPECT_NEAR(P, expected, 5e-3 * expected);
   }
 }
@@ -81,6 +84,8 @@ TEST(Punch, a_uniform_disc_of_pressure_gives_boussinesq_s_field) {
   const double difference = solved.u(under.back()).y() - solved.u(under.front()).y();
   std::printf("Disc: uz(0) - uz(a) %.6e of %.6e (%+.3f %%)\n", difference, 6.6135201e-4,
               100 * (difference / 6.6135201e-4 - 1));
+  record({"uniform disc of pressure, u_z(0) - u_z(a)", "Boussinesq 1885, Love 1929", "edge .05 a, box 20 a"}, "nu .3",
+         6.6135201e-4, difference);
   EXPECT_NEAR(difference, 6.6135201e-4, 5e-3 * 6.6135201e-4);
   double worst = 0;
   int count = 0;
@@ -92,6 +97,8 @@ TEST(Punch, a_uniform_disc_of_pressure_gives_boussinesq_s_field) {
   }
   std::printf("Disc: szz near the axis within %.3f %% of p at %d points\n", 100 * worst, count);
   EXPECT_GT(count, 5);
+  record_field({"uniform disc of pressure, szz near the axis", "Boussinesq 1885, Love 1929", "edge .05 a, box 20 a"},
+               "r < .08 a, .1 < z < 2", 100 * worst, "p");
   EXPECT_LT(worst, 0.02);
 }
 

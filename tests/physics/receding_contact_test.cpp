@@ -4,6 +4,7 @@
 #include "tests/support/edge_loads.hpp"
 #include "tests/support/equilibrium.hpp"
 #include "tests/support/hats.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/single_block.hpp"
 
 namespace {
@@ -66,6 +67,10 @@ TEST(RecedingContact, a_layer_on_the_rigid_ground_keeps_the_same_width_whatever_
     const Receding one = on_ground(a0, 1), two = on_ground(a0, 2);
     std::printf("Receding layer on ground a0 %.2f: p(0) %.5f of %.5f (%+.3f %%), b %.4f of %.4f\n", a0, one.peak, p,
                 100 * (one.peak / p - 1), one.b, b);
+    const Claim claim{"receding layer on the ground, p(0) h/Q", "Keer, Dundurs & Tsai 1972; [N]", "1/16 h"};
+    record(claim, text("a0/h %g", a0), p, one.peak);
+    record({"receding layer on the ground, half-width of contact b/h, to one edge", claim.source, claim.mesh},
+           text("a0/h %g", a0), b, one.b);
     EXPECT_NEAR(one.peak, p, 5e-3 * p);
     EXPECT_NEAR(one.b, b, cell);
     EXPECT_EQ(one.b, two.b);
@@ -119,6 +124,8 @@ TEST(RecedingContact, a_layer_on_an_equal_half_plane_recedes_as_the_integral_equ
         read(equilibrium(loaded, no_ground(), 1, {}, 0, Start::touching), row_nodes(layer, first_layer, false), 1);
     std::printf("Receding layer on its like a0 %.2f: p(0) %.5f of %.5f (%+.3f %%), b %.4f of %.4f\n", a0, r.peak, p,
                 100 * (r.peak / p - 1), r.b, b);
+    record({"receding layer on its like, p(0) h/Q", "Keer, Dundurs & Tsai 1972; [N]", "1/16 h"}, text("a0/h %g", a0), p,
+           r.peak);
     EXPECT_NEAR(r.peak, p, 5e-3 * p);
     EXPECT_NEAR(r.b, b, cell);
   }

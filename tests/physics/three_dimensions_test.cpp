@@ -15,6 +15,7 @@
 #include "scenarios/build_model.hpp"
 #include "tests/reference/foot3d_case.hpp"
 #include "tests/reference/foot3d_sagittal.hpp"
+#include "tests/support/record.hpp"
 
 namespace {
 
@@ -49,6 +50,16 @@ TEST_P(ThreeDimensions, sagittal_model_predicts_motion_of_the_bone_and_both_ledg
       "%s, %s, %s: sink %.3f / %.3f mm, rotation %.3f / %.3f deg, sole %.1f / %.1f %%, packing %.1f / %.1f %%\n",
       e.foot, e.shoeing, e.load, at("sink"), ours.at("sink"), at("rotation"), ours.at("rotation"),
       at("bone share sole"), ours.at("bone share sole"), at("packing share"), ours.at("packing share"));
+  const std::string of = text("%s, %s, %s", e.foot, e.shoeing, e.load), source = "CalculiX 2.20, foot3d.json",
+                    mesh = "density .5";
+  record({"sagittal model against three dimensions: sink [mm]", source, mesh, 10}, of, at("sink"), ours.at("sink"));
+  record({"sagittal model against three dimensions: rotation [deg]", source, mesh, 10}, of, at("rotation"),
+         ours.at("rotation"));
+  record_difference({"sagittal model against three dimensions: the sole's share [points]", source, mesh, 5}, of,
+                    at("bone share sole"), ours.at("bone share sole"));
+  if (at("packing share") != 0)
+    record_difference({"sagittal model against three dimensions: the packing's share [points]", source, mesh, 5}, of,
+                      at("packing share"), ours.at("packing share"));
   EXPECT_NEAR(ours.at("sink") / at("sink"), 1, e.sink);
   EXPECT_NEAR(ours.at("rotation") / at("rotation"), 1, e.rotation);
   EXPECT_NEAR(ours.at("bone share sole"), at("bone share sole"), e.sole);
@@ -72,7 +83,11 @@ TEST(ThreeDimensionsMisses, heels_spread_too_far_and_packed_soles_read_too_littl
   const auto& feet = study().at("feet").at("reference");
   const auto ratio = [&](const char* shoeing, const char* key) {
     const auto ours = sagittal_at(comparison_case("reference", shoeing), 0, kDensity, scenarios::kWhiteLineConstant);
-    return ours.at(key) / feet.at(shoeing).at("load 1").at("space").at(key).get<double>();
+    const double theirs = feet.at(shoeing).at("load 1").at("space").at(key).get<double>();
+    record({"sagittal model against three dimensions: what is known to be wrong", "CalculiX 2.20, foot3d.json",
+            "density .5", 10},
+           std::string(shoeing) + ", " + key, theirs, ours.at(key));
+    return ours.at(key) / theirs;
   };
   EXPECT_NEAR(ratio("open", "heel spread"), 4.2, 0.3);                    // 0.234 against 0.056 mm
   EXPECT_NEAR(ratio("open packed", "sole pressure middle"), 0.36, 0.05);  // 40 against 110 kPa

@@ -3,6 +3,7 @@
 // half-length c = 2 (a - e), tilt 2 P / (pi E* c). The body is a box 20 a to either side and below; in full contact an independent
 // high-order code finds its tilt stiffness 1.001519 times the half-plane's.
 #include "tests/support/bed.hpp"
+#include "tests/support/record.hpp"
 
 namespace {
 
@@ -75,6 +76,9 @@ TEST(TiltedPunch, eccentricity_and_contact_length_on_a_half_plane_are_the_closed
     std::printf("Tilted punch e %.2f: e %.5f (%+.3f %% of a), contact to %.4f of %.4f\n", e, -g.centre,
                 100 * (-g.centre - e), free_end, -a + 2 * c);
     EXPECT_NEAR(g.force, P, 1e-8 * P);
+    record({"tilted punch on a half-plane, eccentricity at given tilt", "Muskhelishvili 1953; Johnson 1985, 2.8",
+            "edge .02 a, box 20 a"},
+           text("e %g", e), e, -g.centre);
     EXPECT_NEAR(-g.centre, e, 0.01 * a);
     EXPECT_NEAR(free_end, -a + 2 * c, 0.13);
   }

@@ -2,6 +2,7 @@
 // and a cable, and Coulomb's block. Closed forms: statics; the bed as in any text on footings (no-tension Winkler).
 #include "solver/contact_pressure.hpp"
 #include "tests/support/bed.hpp"
+#include "tests/support/record.hpp"
 
 namespace {
 
@@ -31,6 +32,10 @@ TEST(Tilting, a_base_on_a_no_tension_bed_tilts_as_the_closed_form) {
     std::printf("No-tension bed e %.3f: centre %.5f, p_max %.5f of %.5f, loaded %.3f of %.3f\n", e, -g.centre,
                 p_max / P, p_max_1, g.loaded, share);
     EXPECT_NEAR(g.force, P, 1e-8 * P);
+    record({"base on a no-tension bed, eccentricity at given tilt", "statics, footings", "200 cells"},
+           text("e %.3g", e), e, -g.centre);
+    record({"base on a no-tension bed, edge pressure p_max/P (a corner's hat mean)", "statics, footings", "200 cells"},
+           text("e %.3g", e), p_max_1, p_max / P);
     EXPECT_NEAR(-g.centre, e, 5e-3) << e;
     EXPECT_NEAR(g.loaded, share, 0.02);
     EXPECT_NEAR(p_max / P, p_max_1, (e > 0.8 ? 0.05 : 0.02) * p_max_1);  // the peak is a corner: half a cell is lost
@@ -75,6 +80,9 @@ TEST(Tilting, a_cable_about_a_joint_moves_the_load_forward_and_unloads_the_rear)
     std::printf(
         "Joint and cable T %.1f: centre %.4f of %.4f, rotation %.5e of %.5e (%+.3f %%), edge load %.2f of %.2f\n", T,
         75 + g.centre, x_c, theta / scale, rotation, 100 * (theta / scale / rotation - 1), q / scale, q_toe);
+    record({"joint and cable, centre of pressure", "statics", "260 cells"}, text("T %.0f", T), x_c, 75 + g.centre);
+    record({"joint and cable, rotation", "no-tension line, statics", "260 cells"}, text("T %.0f", T), rotation,
+           theta / scale);
     EXPECT_NEAR(75 + g.centre, x_c, 1e-4);  // statics: the moment balance is a row of the solver
     // The layer's shear spreads the edge by its thickness 0.65: felt where only 15 of 130 are left.
     EXPECT_NEAR(theta, rotation * scale, (x_c > 120 ? 1.5e-2 : 5e-3) * rotation * scale);
@@ -98,6 +106,8 @@ TEST(Tilting, a_stiff_block_tips_when_the_resultant_reaches_its_edge) {
     const Solved solved = stand(b.block.model, loading, 1e-7);
     ASSERT_TRUE(solved.converged()) << share << ": " << describe(solved.report.outcome);
     const GroundResult g = ground_result(solved);
+    record({"a stiff block holds the moment up to its edge, centre of pressure", "statics", "100 cells"},
+           text("M/W a %g", share), share * a, g.centre);
     EXPECT_NEAR(g.centre, share * a, 1e-3 * a);
     EXPECT_NEAR(g.force, W, 1e-8 * W);
   }
@@ -139,6 +149,8 @@ TEST(Friction, a_block_holds_below_mu_n_and_slides_at_mu_n) {
     solved.reactions = newton.reactions();
     const double held = solved.reactions[ground_dof(b.block.model, 1)];
     std::printf("Sliding block: offset %+.1f, tangential %.6f of %.6f\n", way, held, mu * N);
+    record({"a sliding block feels mu N", "Coulomb 1785", "10 cells; bound settled to 1e-3, Eq. (47)"},
+           text("to %+.1f mm", way), mu * N, std::abs(held));
     EXPECT_NEAR(std::abs(held), mu * N, 1.5e-3 * mu * N);
     EXPECT_GT(held * way, 0) << "friction must oppose the sliding";  // dPi/ds: work is spent on it
   }

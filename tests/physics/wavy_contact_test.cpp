@@ -4,6 +4,7 @@
 #include "tests/support/edge_loads.hpp"
 #include "tests/support/equilibrium.hpp"
 #include "tests/support/hats.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/single_block.hpp"
 
 namespace {
@@ -94,6 +95,11 @@ TEST(WavyContact, pressure_on_the_rigid_ground_is_westergaard_s) {
           nu, share, n, 100 * w[k].peak, 100 * w[k].worst, w[k].edge, a);
       EXPECT_NEAR(w[k].edge, a, 1.01 / n);
     }
+    const std::string of = text("nu %g p_m/p* %g", nu, share);
+    record_field({"wave on the ground, peak", "Westergaard 1939", "32 edges a half wave", 0.5}, of, 100 * w[2].peak,
+                 "p(0)");
+    record_field({"wave on the ground, inside .9 a", "Westergaard 1939", "32 edges a half wave", 1}, of,
+                 100 * w[2].worst, "p(0)");
     EXPECT_LT(std::abs(w[2].peak), 5e-3);
     EXPECT_LT(w[2].worst, 1e-2);
     EXPECT_LT(w[2].worst, w[0].worst);
@@ -138,6 +144,9 @@ TEST(WavyContact, two_equal_blocks_press_half_as_hard_across_a_line_with_a_gap) 
   std::printf("Two wavy blocks: peak %+.3f %%, x < 0.9a within %.3f %%, edge %.4f of 0.5\n", 100 * w.peak,
               100 * w.worst, w.edge);
   EXPECT_LT(std::abs(w.peak), 5e-3);
+  const Claim claim{"two wavy blocks across a line with a gap", "Westergaard 1939", "16 edges a half wave"};
+  record_field(claim, "peak", 100 * w.peak, "p(0)");
+  record_field(claim, "inside .9 a", 100 * w.worst, "p(0)");
   EXPECT_LT(w.worst, 2e-2);  // 8 edges in a half-width of 0.5
   EXPECT_NEAR(w.edge, 0.5, 1.01 / n);
 }
@@ -176,6 +185,8 @@ TEST(SinusoidalLoad, a_layer_sinks_as_its_airy_function_says) {
                    : unit * (std::cosh(2 * kh) - 1) / (std::sinh(2 * kh) + 2 * kh);
         std::printf("Sinusoidal load nu %.4f h %.2f %s: %.6e (%+.3f %%)\n", nu, h, bonded ? "bonded" : "sliding",
                     amplitude, 100 * (amplitude / exact - 1));
+        record({"layer under a sinusoidal load, amplitude", "Airy; Johnson 1985", "8 x 4, 8 x 6"},
+               text("nu %g h %g %s", nu, h, bonded ? "bonded" : "sliding"), exact, amplitude);
         EXPECT_NEAR(amplitude, exact, (nu > 0.4 ? 3e-3 : 1e-3) * exact);
       }
 }

@@ -3,6 +3,7 @@
 #include "solver/contact_pressure.hpp"
 #include "tests/support/edge_loads.hpp"
 #include "tests/support/equilibrium.hpp"
+#include "tests/support/record.hpp"
 #include "tests/support/single_block.hpp"
 
 namespace {
@@ -71,6 +72,9 @@ TEST(Winkler, a_long_beam_sinks_under_a_point_load_as_timoshenko_s_beam) {
     const double q = std::sqrt(k / EI), p = k / (2 * GA);
     const double w0 = 1 / (2 * EI * std::sqrt(2 * (q + p))) * (1 / q + EI / GA);
     std::printf("Winkler beam k %.2f: w0 %.6f of %.6f (%+.3f %%)\n", k, sink(b, s), w0, 100 * (sink(b, s) / w0 - 1));
+    record(
+        {"beam on springs under a point load, w0", "Timoshenko's beam; Hetenyi 1946", "cells h/2; load spread over h"},
+        text("k %g", k), w0, sink(b, s));
     EXPECT_NEAR(sink(b, s), w0, (k > 0.5 ? 5e-3 : 3e-3) * w0);
   }
 }
@@ -98,6 +102,7 @@ TEST(Winkler, finite_beams_and_a_beam_s_end_sink_as_hetenyi_s) {
     const double to_unit = k / lambda * unit, w = sink(b, s) * to_unit, tip = -s.u(b.right()[2]).y() * to_unit;
     std::printf("Finite beam lambda l %.3f: centre %.6f (%+.3f %%), end %.6f of %.6f\n", l, w, 100 * (w / centre - 1),
                 tip, end);
+    record({"finite beams on springs, centre", "Hetenyi 1946", "cells h/2"}, text("lambda l %.2f", l), centre, w);
     EXPECT_NEAR(w, centre, 3e-3 * centre);
     if (end != 0) {
       EXPECT_NEAR(tip, end, 3e-3 * centre);
@@ -115,6 +120,7 @@ TEST(Winkler, finite_beams_and_a_beam_s_end_sink_as_hetenyi_s) {
   const double w0 =
       2 * lambda / k * (1 - 0.25 * lambda);  // the load's middle lies 0.25 from the end: w falls with e^-x cos x there
   std::printf("Loaded end: w0 %.5f of %.5f (%+.3f %%)\n", sink(b, s), w0, 100 * (sink(b, s) / w0 - 1));
+  record({"beam on springs loaded at its end, w0", "Hetenyi 1946", "cells h/2"}, "half-infinite", w0, sink(b, s));
   EXPECT_NEAR(sink(b, s), w0, 5e-3 * w0);
 }
 
@@ -141,6 +147,11 @@ TEST(Winkler, a_weightless_beam_that_may_lift_keeps_the_same_contact_under_any_l
     const double M0 = 0.2725828527 / lambda - h / 8;  // the load's own width takes P h / 8 off the moment
     std::printf("Tensionless springs P %.0f: w0 %+.3f %%, M0 %+.3f %%, lambda c %.4f of %.4f\n", P,
                 100 * (sunk[i] / w0 - 1), 100 * (M / M0 - 1), lambda * edge[i], pi / 2);
+    const Claim claim{"beam that may lift from its bed: w0, M0, contact length", "Weitsman 1970, from memory",
+                      "cells h/2"};
+    record(claim, text("P %g: w0", P), w0, sunk[i]);
+    record(claim, "M0", M0, M);
+    record(claim, "lambda c, to one edge", pi / 2, lambda * edge[i]);
     EXPECT_NEAR(sunk[i], w0, 3e-3 * w0);
     EXPECT_NEAR(M, M0, 3e-3 * M0);
     EXPECT_NEAR(edge[i], pi / 2 / lambda, cell);
@@ -165,6 +176,8 @@ TEST(Winkler, a_weightless_beam_that_may_lift_keeps_the_same_contact_under_any_l
   ASSERT_TRUE(s.converged()) << describe(s.report.outcome);
   std::printf("Tensionless columns: w0 over that of the springs %.9f, edge %.3f and %.3f\n", sink(b, s) / sunk[0],
               contact(b, s), edge[0]);
+  record_exact({"beam that may lift, on the solver's bed of columns", "the springs' result", "cells h/2"}, "w0",
+               std::abs(sink(b, s) / sunk[0] - 1), 1e-6);
   EXPECT_NEAR(sink(b, s), sunk[0], 1e-6 * sunk[0]);
   EXPECT_EQ(contact(b, s), edge[0]);
 }
@@ -186,6 +199,8 @@ TEST(Winkler, a_clamped_circular_plate_sinks_into_its_bed_by_kelvin_s_functions)
     ASSERT_TRUE(s.converged());
     std::printf("Plate on springs k %.3f: w0 %.6f of %.6f (%+.3f %%)\n", k, sink(b, s), w0,
                 100 * (sink(b, s) / w0 - 1));
+    record({"clamped circular plate on springs, w0", "Kelvin functions; Timoshenko & Woinowsky-Krieger 1959", "60 x 2"},
+           text("k %g", k), w0, sink(b, s));
     EXPECT_NEAR(sink(b, s), w0, 5e-3 * w0);
   }
 }
@@ -212,6 +227,8 @@ TEST(SpringsInParallel, a_second_spring_beyond_a_gap_takes_its_share_once_the_ga
     add_pressure(b.model, chain(reversed(b.top())), F);
     const Solved s = equilibrium(b.model, no_ground());
     ASSERT_TRUE(s.converged()) << describe(s.report.outcome);
+    record_exact({"a second spring beyond a gap takes its share", "statics", "1 x 1"}, text("F %g", F),
+                 std::abs(-s.u(b.bottom()[1]).y() / d - 1), 1e-6);
     EXPECT_NEAR(-s.u(b.bottom()[1]).y(), d, 1e-6 * d) << F;  // the block's own squeeze: F / E
   }
 }

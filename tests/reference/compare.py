@@ -11,8 +11,8 @@ from problem import Problem, read
 
 PROGRAMS = ["ccx", "dolfinx", "getfem"]
 # (key, exporter's arguments, programs, options of a program)
-RUNS = [("peer %s 5k" % v, ["peer", v, "--size", "5k"], PROGRAMS if v != "b" else PROGRAMS[:2], {}) for v in "abc"]  # b: GetFEM takes minutes
-RUNS += [("peer %s 5k kappa 1500" % v, ["peer", v, "--size", "5k", "--kappa", "1500"], ["ccx", "dolfinx"], {}) for v in "bc"]
+RUNS = [("peer %s %s" % (v, size), ["peer", v, "--size", size], PROGRAMS, {}) for size in ("5k", "20k") for v in "abc"]
+RUNS += [("peer %s 5k kappa 1500" % v, ["peer", v, "--size", "5k", "--kappa", "1500"], PROGRAMS, {}) for v in "bc"]
 RUNS += [("peer c 5k kn 10000", ["peer", "c", "--size", "5k"], ["dolfinx"], {"kn": 10000.0})]
 SINK = {"a": "0.4", "b": "0.1", "c": "0.1"}      # mm; b, c: a Newton method without a line search goes no further
 RUNS += [("foot %s" % v, ["foot", v, "--sink", SINK[v]], ["ccx", "dolfinx"], {}) for v in "abc"]

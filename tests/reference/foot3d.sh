@@ -7,11 +7,6 @@
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 bash scenarios/install.sh --tests
-if ! command -v ccx >/dev/null; then
-  root=()
-  [ "$(id -u)" -eq 0 ] || root=(sudo)
-  "${root[@]}" apt-get install -q -y --no-install-recommends calculix-ccx python3
-fi
 cmake -C .cmake/release.cmake -S . -B build -G Ninja
 ninja -C build -j "${JOBS:-2}" reference_foot3d
 [ "${1:-}" = "--anew" ] && rm -rf build/foot3d

@@ -7,16 +7,7 @@
 # The other programs come from Debian's packages, which this script installs; hoofload itself does not need them.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
-packages=(calculix-ccx python3-dolfinx python3-getfem)
-missing=()
-for package in "${packages[@]}"; do
-  dpkg-query --show --showformat='${db:Status-Status}\n' "$package" 2>/dev/null | grep -qx installed || missing+=("$package")
-done
-if [ "${#missing[@]}" -gt 0 ]; then
-  root=(); [ "$(id -u)" -eq 0 ] || root=(sudo)
-  "${root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get -o DPkg::Lock::Timeout=600 install -q -y --no-install-recommends \
-    "${missing[@]}" >&2
-fi
+bash scenarios/install.sh --studies
 { [ -f build/build.ninja ] || cmake -C .cmake/release.cmake -S . -B build -G Ninja; ninja -C build reference_export_problem; } >&2
 work=build/reference
 exporter=build/tests/reference_export_problem
