@@ -23,6 +23,7 @@ struct Arguments {
   std::string topic;
   std::string lesson;
   std::optional<double> density;
+  int port = 0;
   std::string out;
   bool json = false;
   bool quiet = false;
@@ -206,6 +207,9 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
   effects->add_flag("--markdown", a.markdown, "write docs/effects.md to stdout");
   effects->add_option("--density", a.density, "mesh divisions relative to the default; the bars take half of it")
       ->check(density_range(2));
+  CLI::App* serving = app.add_subcommand("serve", "show the page on this computer: see and compare in a browser");
+  serving->add_option("--port", a.port, "port of 127.0.0.1; left out, any that is free")->check(CLI::Range(1, 65535));
+  serving->add_flag("--quiet", a.quiet, "nothing but the address");
   CLI::App* explaining = add_command(app, "explain", "what a key, a section or a material means", a);
   for (CLI::App* command : {checking, running, comparing})
     command->add_option("CASE", a.case_file, "case file (TOML)")->required();
@@ -223,6 +227,7 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
     if (checking->parsed()) return check(a, around);
     if (explaining->parsed()) return explain_topic(a, around);
     if (teaching->parsed()) return teach(a, around);
+    if (serving->parsed()) return around.serve({a.port, a.quiet});
     if (effects->parsed()) return around.check_effects({a.density, a.markdown, a.quiet});
     return solve(a, comparing->parsed() ? RunMode::compare : RunMode::run, around);
   } catch (const CLI::ParseError& e) {

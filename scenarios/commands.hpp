@@ -54,6 +54,15 @@ struct EffectsRequest {
 /// effects_command.cpp.
 [[nodiscard]] int effects_command(const EffectsRequest& request);
 
+/// What `serve` was asked for.
+struct ServeRequest {
+  int port = 0;  ///< 0: any that is free
+  bool quiet = false;
+};
+
+/// Prints the page's address and answers it until the process is told to end. Implemented in serve_command.cpp.
+[[nodiscard]] int serve_command(const ServeRequest& request);
+
 /// What was asked for and what came out of it.
 struct Finished {
   const RunRequest& request;
