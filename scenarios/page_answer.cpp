@@ -1,5 +1,6 @@
 #include "scenarios/page_answer.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <nlohmann/json.hpp>
@@ -49,15 +50,19 @@ json run_json(const RunResult& run, const std::map<ModelKind, bool>& warm, Phase
   return {{"name", run.run.name}, {"models", models}, {"unsolved", why}};
 }
 
+/// A quick solve has no bars; on the default mesh they are about this part of a reading (docs/error-bars.md).
+constexpr double kUnseen = 0.01;
+
 json difference_json(const Difference& d) {
   constexpr std::array verdicts{"neither", "worse", "better"};
+  const bool is_seen = std::abs(d.change) > kUnseen * std::max(std::abs(d.baseline), std::abs(d.value));
   return {{"run", d.option},
           {"key", d.quantity->key},
           {"model", name_of(d.model)},
           {"change", number(d.change)},
           {"percent", d.percent ? number(*d.percent) : json(nullptr)},
-          {"distinguishable", d.is_distinguishable},
-          {"verdict", verdicts[static_cast<std::size_t>(d.verdict)]}};
+          {"distinguishable", d.is_distinguishable && is_seen},
+          {"verdict", verdicts[is_seen ? static_cast<std::size_t>(d.verdict) : 0]}};
 }
 
 /// Scenes by model, one for each run that was solved: {"sagittal": {"scale": ..., "runs": {"0": scene, ...}}}.

@@ -107,8 +107,14 @@ PageRequest request_of(const json& body) {
   request.wanted = text_at(body, "wanted", "");
   if (!request.wanted.empty() && std::find(kWanted.begin(), kWanted.end(), request.wanted) == kWanted.end())
     throw Unreadable("wanted: unknown word");
+  request.model = text_at(body, "model", "sagittal") == "sagittal" ? ModelKind::sagittal : ModelKind::axisymmetric;
   request.common = settings_of(member(body, "common", json::value_t::object, ""), "common");
   request.runs = runs_of(body.contains("runs") ? body.at("runs") : json());
+  if (const auto it = body.find("run"); it != body.end()) {
+    if (!it->is_number_unsigned() || it->get<std::size_t>() >= request.runs.size())
+      throw Unreadable("run: expected the number of a run");
+    request.run = it->get<std::size_t>();
+  }
   return request;
 }
 

@@ -24,6 +24,8 @@ struct PageRequest {
   std::vector<Setting> common;  ///< foot, horse, ground, load
   std::vector<LessonRun> runs;  ///< baseline first
   std::string wanted;           ///< of an export: case, csv, json, report, picture
+  ModelKind model = ModelKind::sagittal;  ///< of a picture
+  std::size_t run = 0;                    ///< of a picture
 };
 
 struct PageReading {

@@ -25,6 +25,7 @@ struct PageFile {
 constexpr std::array<std::pair<const char*, const char*>, 3> kTypes = {
     {{".html", "text/html; charset=utf-8"}, {".css", "text/css"}, {".js", "text/javascript"}}};
 constexpr int kThreads = 32;
+constexpr int kMostCalling = 256;
 constexpr int kPatience = 5;  ///< for a slow sender [s]
 
 /// Nothing but what lies directly in the folder and has a known type is ever served.
@@ -84,6 +85,7 @@ struct PageServer::Inside {
   PageQueue records;                     ///< exports and lessons: minutes, so not in the sliders' way
   std::atomic<std::int64_t> record = 0;  ///< number of the next of them
   httplib::Server http;
+  socket_t listening = INVALID_SOCKET;
   int port = 0;
 
   [[nodiscard]] std::string root() const { return "/" + setup.token + "/"; }
@@ -180,7 +182,8 @@ struct PageServer::Inside {
       give(response, refused(500, "the server could not answer"));
     });
     // Without this the library lets a second process of the same user share the port.
-    http.set_socket_options([](socket_t socket) {
+    http.set_socket_options([this](socket_t socket) {
+      listening = socket;
       const int yes = 1;
       setsockopt(socket, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
     });
@@ -188,6 +191,8 @@ struct PageServer::Inside {
       port = http.bind_to_any_port("127.0.0.1");
     else
       port = http.bind_to_port("127.0.0.1", setup.port) ? setup.port : -1;
+    // The library lets five callers wait; a burst beyond that is lost without a word.
+    if (port > 0) listen(listening, kMostCalling);
     if (port <= 0) throw std::runtime_error("port " + std::to_string(setup.port) + " of 127.0.0.1 is not free");
   }
 };

@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "scenarios/drawings.hpp"
 #include "scenarios/page_lesson.hpp"
 #include "scenarios/page_report.hpp"
 #include "scenarios/result_csv.hpp"
@@ -24,6 +25,23 @@ std::function<void(const RunProgress&)> reporter(Workshop& shop, const std::stri
     shop.board.set(client, p);
     wanted();
   };
+}
+
+/// The shown phase of one run, on the default mesh and from the unloaded foot.
+Reply picture_reply(Workshop& shop, const PageRequest& request, const std::function<void()>& wanted) {
+  const CaseReading reading =
+      read_case(page_case_text(request, {{request.phase}, 1, false}), kCaseFile, shop.words);
+  if (!reading.errors.empty()) return json_reply(problems_json(reading.errors), 422);
+  const auto results =
+      solve_runs(reading.runs, shop.catalogue, reporter(shop, request.client + " export", wanted));
+  if (request.model == ModelKind::sagittal) {
+    for (const SideDrawing& d : side_drawings(results, request.phase))
+      if (d.drawn.run == request.run) return {200, viz::side_view_figure(d.view), "image/svg+xml"};
+  } else {
+    for (const RingDrawing& d : ring_drawings(results, request.phase))
+      if (d.drawn.run == request.run) return {200, viz::axisymmetric_figure(d.view), "image/svg+xml"};
+  }
+  return {422, R"({"problem":"this run was not solved in that phase and model"})"};
 }
 
 Reply answer_as(const PageRequest& request, const std::vector<RunResult>& results, const CaseErrors& reader) {
@@ -59,6 +77,7 @@ Reply solve_reply(Workshop& shop, const PageRequest& request, const std::functio
 }
 
 Reply export_reply(Workshop& shop, const PageRequest& request, const std::function<void()>& wanted) {
+  if (request.wanted == "picture") return picture_reply(shop, request, wanted);
   const std::string text = page_case_text(request, {record_phases(), 1, true});
   const CaseReading reading = read_case(text, kCaseFile, shop.words);
   if (!reading.errors.empty()) return json_reply(problems_json(reading.errors), 422);
