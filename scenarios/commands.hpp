@@ -4,6 +4,7 @@
 #include "scenarios/comparison.hpp"
 #include "scenarios/lesson.hpp"
 #include "scenarios/result_json.hpp"
+#include "viz/report.hpp"
 
 #include <filesystem>
 #include <functional>
@@ -28,6 +29,9 @@ struct RunRequest {
   bool quiet = false;                        ///< nothing on stderr but errors
   bool colour = false;                       ///< stdout is a terminal and NO_COLOR is not set
   std::optional<std::filesystem::path> out;  ///< folder for pictures and fields; none: write no files
+  std::optional<std::filesystem::path> report{};  ///< HTML report of a comparison
+  std::optional<std::filesystem::path> pdf{};     ///< the same as PDF
+  viz::Paper paper = viz::Paper::a4;
 };
 
 /// A lesson whose runs have been read without errors.

@@ -4,7 +4,7 @@
 
 #include "scenarios/drawings.hpp"
 #include "scenarios/page_lesson.hpp"
-#include "scenarios/page_report.hpp"
+#include "scenarios/report.hpp"
 #include "scenarios/result_csv.hpp"
 #include "scenarios/result_json.hpp"
 #include "scenarios/result_table.hpp"
@@ -50,7 +50,7 @@ Reply answer_as(const PageRequest& request, const std::vector<RunResult>& result
   if (request.wanted == "csv") return {200, result_csv(results, comparison, context.warnings), "text/csv"};
   if (request.wanted == "json")
     return {200, result_json(results, comparison, context).dump(1), "application/json"};
-  return {200, page_report(results, comparison, context), "text/html"};
+  return {200, viz::html_report(comparison_report(results, comparison, context, {.date = today()})), "text/html"};
 }
 
 }  // namespace
