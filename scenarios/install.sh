@@ -4,11 +4,15 @@
 #
 #   bash scenarios/install.sh            what the program needs
 #   bash scenarios/install.sh --tests    what the tests need as well
+#   bash scenarios/install.sh --page     what the browser tests of the page need; chromium also turns reports into PDF
 set -euo pipefail
 
 program=(g++ cmake ninja-build ccache git libeigen3-dev libgmsh-dev libboost-dev
          nlohmann-json3-dev libtomlplusplus-dev libcli11-dev libcpp-httplib-dev zlib1g-dev)
 tests=(libgtest-dev)
+page=(chromium)
+# A node from elsewhere may bring npm of its own, and then shuts Debian's out.
+if ! command -v node >/dev/null || ! command -v npm >/dev/null; then page+=(nodejs npm); fi
 
 # Echoes those of the given packages that are not installed.
 missing_packages() {
@@ -34,7 +38,8 @@ wanted=("${program[@]}")
 case "${1:-}" in
   "") ;;
   --tests) wanted+=("${tests[@]}") ;;
-  *) echo "usage: bash scenarios/install.sh [--tests]" >&2; exit 2 ;;
+  --page) wanted=("${page[@]}") ;;
+  *) echo "usage: bash scenarios/install.sh [--tests|--page]" >&2; exit 2 ;;
 esac
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
   echo "install: this is not a Debian system; install by hand: ${wanted[*]}" >&2

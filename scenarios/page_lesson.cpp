@@ -20,6 +20,11 @@ LessonPlan plan_of(const LessonQuestion& question, const MaterialWords& material
   for (const std::string& name : {plan.left, plan.right})
     for (const LessonRun& run : plan.runs)
       if (run.name == name) two.push_back(run);
+  // An option inherits what the baseline sets, and over a backing nothing that goes in after nailing is proud.
+  const auto is_proud = [](const Setting& s) { return s.first == "packing.proud"; };
+  auto &left = two.at(0).settings, &right = two.at(1).settings;
+  if (std::any_of(left.begin(), left.end(), is_proud) && std::none_of(right.begin(), right.end(), is_proud))
+    right.emplace_back("packing.proud", "\"0 mm\"");
   plan.runs = std::move(two);
   return plan;
 }

