@@ -48,11 +48,14 @@ export async function lesson(question) {
 
 /** Calls `tell` with {done, of, what} until the returned function is called. */
 export function watch(kind, tell) {
+  let over = false; // a reply that comes after the end would overwrite what was said since
   const timer = setInterval(async () => {
     const reply = await fetch(`api/progress?of=${encodeURIComponent(page.client + kind)}`).catch(() => null);
-    if (reply && reply.ok) tell(await reply.json());
+    if (over || !reply || !reply.ok) return;
+    const progress = await reply.json();
+    if (!over) tell(progress);
   }, 300);
-  return () => clearInterval(timer);
+  return () => { over = true; clearInterval(timer); };
 }
 
 export function problemText(p) {

@@ -65,18 +65,21 @@ function ledgerBars(title, entries, runs, model, words) {
   const W = 560, row = 26, H = given.length * row + 4;
   const parts = given.map((r) => entries.map(([key, name, letter], e) => ({ name, letter, e, share: r.values[key] ?? 0 })));
   const svg = draw('svg', { viewBox: `0 0 ${W} ${H}`, class: 'chart', role: 'img', 'aria-label': `${title}, ${model} model. ${given.map((r, i) => `${letters[r.k]}: ${parts[i].filter((p) => Math.abs(p.share) >= 0.05).map((p) => `${inWords(p.name, words)} ${numberText(p.share)} %`).join(', ')}`).join('. ')}.` });
+  // A part that pulls the other way leaves more than all of the load to the others.
+  const whole = Math.max(100, ...parts.map((list) => list.reduce((sum, p) => sum + Math.max(0, p.share), 0)));
   given.forEach((r, i) => {
     let x = 24;
     svg.append(draw('text', { x: 4, y: i * row + 18, class: `letter c${r.k}` }, letters[r.k]));
     for (const p of parts[i]) {
-      const w = (Math.max(0, p.share) / 100) * (W - 30);
+      const w = (Math.max(0, p.share) / whole) * (W - 30);
       svg.append(draw('rect', { x, y: i * row + 3, width: w, height: row - 6, class: `share s${p.e}` }));
       if (w > 52) svg.append(draw('text', { x: x + w / 2, y: i * row + 18, 'text-anchor': 'middle', class: `sharetext s${p.e}` }, `${p.letter} ${numberText(p.share)} %`));
       x += w;
     }
   });
   const used = entries.filter(([key]) => given.some((r) => Math.abs(r.values[key] ?? 0) >= 0.05));
-  return [make('h4', {}, title), svg, make('p', { class: 'key' }, used.map(([, name, letter]) => `${letter} ${inWords(name, words)}`).join(' · ')),
+  const pulled = given.flatMap((r, i) => parts[i].filter((p) => p.share <= -0.05).map((p) => `${letters[r.k]}: ${inWords(p.name, words)} ${numberText(p.share)} %, the other way, not drawn`));
+  return [make('h4', {}, title), svg, ...pulled.map((t) => make('p', { class: 'key' }, t)), make('p', { class: 'key' }, used.map(([, name, letter]) => `${letter} ${inWords(name, words)}`).join(' · ')),
     numbersOf(`${title.toLowerCase()}, ${model}`, table(`${title}, %`, ['part', ...given.map((r) => letters[r.k])], entries.map(([key, name]) => [inWords(name, words), ...given.map((r) => (key in r.values ? numberText(r.values[key]) : '–'))])))];
 }
 
