@@ -1,4 +1,5 @@
-// The command line: hoofload check | run | compare | lesson | check-effects | serve | explain. Parses, reads the case, reports, and hands on.
+// The command line: hoofload check | run | compare | lesson | check-effects | serve | explain. Parses, reads the
+// case, reports, and hands on.
 #pragma once
 
 #include "scenarios/commands.hpp"

@@ -75,7 +75,8 @@ struct Finished {
   ResultContext context;
 };
 
-/// How an answer is told: what stands on stdout without --json, and what --out writes beside result.json, table.md and the
+/// How an answer is told: what stands on stdout without --json, and what --out writes beside result.json, table.md
+/// and the
 /// fields of all runs.
 struct Telling {
   std::function<std::string(const Finished&)> text;

@@ -1,4 +1,5 @@
-// What is drawn of every solved run of one phase, before it becomes a picture or a page: window, colour scale, force scale and
+// What is drawn of every solved run of one phase, before it becomes a picture or a page: window, colour scale, force
+// scale and
 // pressure scale shared by all runs.
 #pragma once
 

@@ -101,11 +101,8 @@ json answer_json(const PageRequest& request, const PageResult& result, const Cas
 json problems_json(const CaseErrors& errors) {
   json list = json::array();
   for (const CaseError& e : errors)
-    list.push_back({{"key", e.key},
-                    {"problem", e.problem},
-                    {"value", e.value},
-                    {"allowed", e.allowed},
-                    {"nearest", e.nearest}});
+    list.push_back(
+        {{"key", e.key}, {"problem", e.problem}, {"value", e.value}, {"allowed", e.allowed}, {"nearest", e.nearest}});
   return {{"problems", list}};
 }
 

@@ -16,7 +16,8 @@ namespace hoofload::scenarios {
 /// {"problems": [{"key", "problem", "value", "allowed", "nearest"}]}
 [[nodiscard]] nlohmann::json problems_json(const CaseErrors& errors);
 
-/// Keys with unit, range and meaning; materials by kind; quantities; the runs of the demo's case file; lessons; cautions.
+/// Keys with unit, range and meaning; materials by kind; quantities; the runs of the demo's case file; lessons;
+/// cautions.
 [[nodiscard]] nlohmann::json start_json(const MaterialWords& materials, const std::string& demo_text);
 
 }  // namespace hoofload::scenarios

@@ -148,8 +148,7 @@ std::vector<Phase> record_phases() { return {Phase::swing, Phase::standing, Phas
 
 std::string page_case_text(const PageRequest& request, const PageStudy& study) {
   std::string phases;
-  for (const Phase phase : study.phases)
-    phases += (phases.empty() ? "" : ", ") + toml_string(name_of(phase));
+  for (const Phase phase : study.phases) phases += (phases.empty() ? "" : ", ") + toml_string(name_of(phase));
   std::string text = line("schema", "1") +
                      line("title", toml_string(request.title.empty() ? "Comparison from the page" : request.title)) +
                      line("name", toml_string(request.runs.front().name)) + line("load.phases", "[" + phases + "]") +

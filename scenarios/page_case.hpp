@@ -1,4 +1,5 @@
-// What the local page asks for, as JSON, and the case file that it stands for. The page's foot is read, checked and solved as
+// What the local page asks for, as JSON, and the case file that it stands for. The page's foot is read, checked and
+// solved as
 // any case file is; nothing of it is hidden from a file that is exported.
 #pragma once
 
@@ -21,9 +22,9 @@ struct PageRequest {
   std::int64_t number = 0;      ///< rises with every request of that page
   std::string title;
   Phase phase = Phase::standing;
-  std::vector<Setting> common;  ///< foot, horse, ground, load
-  std::vector<LessonRun> runs;  ///< baseline first
-  std::string wanted;           ///< of an export: case, csv, json, report, picture
+  std::vector<Setting> common;            ///< foot, horse, ground, load
+  std::vector<LessonRun> runs;            ///< baseline first
+  std::string wanted;                     ///< of an export: case, csv, json, report, picture
   ModelKind model = ModelKind::sagittal;  ///< of a picture
   std::size_t run = 0;                    ///< of a picture
 };
@@ -33,7 +34,8 @@ struct PageReading {
   std::string problem;  ///< empty if the request could be read: one sentence with the place
 };
 
-/// Never throws on any input. Refuses keys that name files or belong to the page itself (study.*, load.phases, load.curve).
+/// Never throws on any input. Refuses keys that name files or belong to the page itself (study.*, load.phases,
+/// load.curve).
 [[nodiscard]] PageReading read_page_request(std::string_view body);
 
 /// How a case is solved: `phases` of the page's own choice, mesh density, with bars or without.

@@ -55,26 +55,24 @@ const char* answer_of(const Difference& d) {
 }  // namespace
 
 std::vector<LessonQuestion> lesson_questions() {
-  return {{Lesson::packing,
-           "Left: packed 1 mm proud, then nailed. Right: nailed, then filled flush. The foot is in the air. What does the "
-           "pressure on the sole do from left to right?",
-           "swing_sole_pressure", Phase::swing, ModelKind::axisymmetric},
-          {Lesson::packing,
-           "The same two, now standing. What does the largest pressure on the sole do from left to right?",
-           "sole_pressure_peak", Phase::standing, ModelKind::axisymmetric},
-          {Lesson::setback,
-           "The shoe is set back 3/8 in. What does the arm do that the foot rolls over, from left to right?",
-           "rollover_arm", Phase::breakover, ModelKind::sagittal},
-          {Lesson::setback,
-           "The same two at mid-stance. What does the moment of the deep flexor tendon do?", "ddft_moment",
-           Phase::midstance, ModelKind::sagittal},
-          {Lesson::elevation,
-           "The heel is raised 6 degrees at the trot. What does the ground pressure under the heel do?",
-           "ground_pressure_heel", Phase::midstance, ModelKind::sagittal},
-          {Lesson::trial,
-           "The same proud packing under a shoe that is taped on (left) or nailed on (right). The foot is in the air. What "
-           "does the pressure on the sole do from left to right?",
-           "swing_sole_pressure", Phase::swing, ModelKind::axisymmetric}};
+  return {
+      {Lesson::packing,
+       "Left: packed 1 mm proud, then nailed. Right: nailed, then filled flush. The foot is in the air. What does the "
+       "pressure on the sole do from left to right?",
+       "swing_sole_pressure", Phase::swing, ModelKind::axisymmetric},
+      {Lesson::packing, "The same two, now standing. What does the largest pressure on the sole do from left to right?",
+       "sole_pressure_peak", Phase::standing, ModelKind::axisymmetric},
+      {Lesson::setback,
+       "The shoe is set back 3/8 in. What does the arm do that the foot rolls over, from left to right?",
+       "rollover_arm", Phase::breakover, ModelKind::sagittal},
+      {Lesson::setback, "The same two at mid-stance. What does the moment of the deep flexor tendon do?", "ddft_moment",
+       Phase::midstance, ModelKind::sagittal},
+      {Lesson::elevation, "The heel is raised 6 degrees at the trot. What does the ground pressure under the heel do?",
+       "ground_pressure_heel", Phase::midstance, ModelKind::sagittal},
+      {Lesson::trial,
+       "The same proud packing under a shoe that is taped on (left) or nailed on (right). The foot is in the air. What "
+       "does the pressure on the sole do from left to right?",
+       "swing_sole_pressure", Phase::swing, ModelKind::axisymmetric}};
 }
 
 json lesson_questions_json(const MaterialWords& materials) {

@@ -79,7 +79,8 @@ void PageQueue::run() {
     } catch (const Superseded&) {
       reply = superseded();
     } catch (const std::exception& e) {
-      reply = {500, nlohmann::json{{"problem", e.what()}}.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace)};
+      reply = {500,
+               nlohmann::json{{"problem", e.what()}}.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace)};
     }
     job->reply.set_value(std::move(reply));
     lock.lock();

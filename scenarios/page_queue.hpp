@@ -1,4 +1,5 @@
-// One worker for all open pages. Of each page only the newest request counts: a newer one replaces what waits and breaks off
+// One worker for all open pages. Of each page only the newest request counts: a newer one replaces what waits and
+// breaks off
 // what runs, so that a slider that was moved a hundred times ends in its last place.
 #pragma once
 
@@ -34,7 +35,8 @@ class PageQueue {
   PageQueue(const PageQueue&) = delete;
   PageQueue& operator=(const PageQueue&) = delete;
 
-  /// Waits for the work's reply. 409 if a newer request of that client came before or comes meanwhile, 503 if too many wait.
+  /// Waits for the work's reply. 409 if a newer request of that client came before or comes meanwhile, 503 if too
+  /// many wait.
   [[nodiscard]] Reply ask(const std::string& client, std::int64_t number, Work work);
 
   /// Answers all that wait with 503 and breaks off what runs; nothing is taken any more.

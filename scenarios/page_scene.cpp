@@ -83,7 +83,8 @@ json probe_json(const viz::Section& section, const std::vector<Vec2>& x) {
       if (style.layer != layer) continue;
       json list = json::array();
       for (const auto& t : viz::triangles_of(*section.mesh, {region}))
-        for (const auto& [a, b, c] : {std::array{0, 3, 5}, std::array{3, 1, 4}, std::array{5, 4, 2}, std::array{3, 4, 5}})
+        for (const auto& [a, b, c] :
+             {std::array{0, 3, 5}, std::array{3, 1, 4}, std::array{5, 4, 2}, std::array{3, 4, 5}})
           for (const int corner : {a, b, c}) list.push_back(t[static_cast<std::size_t>(corner)]);
       names.push_back({{"name", style.name}, {"field", viz::shows_field(section, region)}});
       corners.push_back(std::move(list));
@@ -99,8 +100,8 @@ json section_json(const viz::Section& section, const viz::ColourScale& scale, co
   json scene{{"magnified", section.deformation_scale},
              {"parts", parts_json(section, x)},
              {"bands", bands_json(section, x, scale)},
-             {"rest", loops_path(viz::outline(section.mesh->X, viz::triangles_of(*section.mesh,
-                                                                                 viz::drawn_regions(section))))},
+             {"rest",
+              loops_path(viz::outline(section.mesh->X, viz::triangles_of(*section.mesh, viz::drawn_regions(section))))},
              {"ribbon", {{"at", points_json(sole.at)}, {"kPa", pressures}, {"mm_per_kpa", mm_per_kpa}}},
              {"probe", probe_json(section, x)}};
   if (window) scene["window"] = {window->low.x(), window->low.y(), window->high.x(), window->high.y()};
@@ -140,7 +141,8 @@ json scene_json(const RingDrawing& drawing) {
   const viz::AxisymmetricView& view = drawing.view;
   json scene = section_json(view.section, view.scale, view.sole, view.mm_per_kpa, view.window);
   scene["kind"] = "axisymmetric";
-  scene["ground"] = view.ground ? json{{"at", json::array({0, rounded(*view.ground)})}, {"along", {1, 0}}} : json(nullptr);
+  scene["ground"] =
+      view.ground ? json{{"at", json::array({0, rounded(*view.ground)})}, {"along", {1, 0}}} : json(nullptr);
   scene["load"] = {{"N", rounded(view.load, 0.1)}, {"mm", rounded(view.mm_per_newton * view.load)}};
   return scene;
 }

@@ -7,8 +7,10 @@
 
 namespace hoofload::scenarios {
 
-/// {"window": [x0, y0, x1, y1], "parts": [{"region", "name", "layer", "fill", "path"}], "bands": [{"level", "path"}], "rest",
-/// "ribbon": {"at", "kPa", "mm_per_kpa"}, "forces", "probe": {"x", "y", "kPa", "tri", "names"}, ...}; paths are SVG path data.
+/// {"window": [x0, y0, x1, y1], "parts": [{"region", "name", "layer", "fill", "path"}], "bands": [{"level", "path"}],
+/// "rest",
+/// "ribbon": {"at", "kPa", "mm_per_kpa"}, "forces", "probe": {"x", "y", "kPa", "tri", "names"}, ...}; paths are SVG
+/// path data.
 [[nodiscard]] nlohmann::json scene_json(const SideDrawing& drawing);
 [[nodiscard]] nlohmann::json scene_json(const RingDrawing& drawing);
 

@@ -118,7 +118,8 @@ struct PageServer::Inside {
 
   Reply get(const httplib::Request& request, const std::string& what) {
     if (what == "api/start")
-      return {200, start_json(shop.words, shop.demo_text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace)};
+      return {200,
+              start_json(shop.words, shop.demo_text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace)};
     if (what != "api/progress") return refused(404, "there is nothing here");
     const RunProgress p = shop.board.of(request.get_param_value("of").substr(0, 200));
     return {200, nlohmann::json{{"done", p.done}, {"of", p.of}, {"what", p.what}}.dump(
@@ -132,14 +133,16 @@ struct PageServer::Inside {
   Reply record_of(const PageRequest& r) {
     if (r.wanted.empty()) return refused(400, "wanted: missing");
     if (r.wanted == "case") return export_reply(shop, r, [] {});
-    return records.ask(r.client + " export", record++, [this, r](const auto& wanted) { return export_reply(shop, r, wanted); });
+    return records.ask(r.client + " export", record++,
+                       [this, r](const auto& wanted) { return export_reply(shop, r, wanted); });
   }
 
   Reply lesson(const std::string& body) {
     const auto j = nlohmann::json::parse(body, nullptr, false);
     const bool good = j.is_object() && j.contains("question") && j["question"].is_number_unsigned();
     if (!good) return refused(400, "question: expected a number");
-    const std::string client = j.contains("client") && j["client"].is_string() ? j["client"].get<std::string>() : "page";
+    const std::string client =
+        j.contains("client") && j["client"].is_string() ? j["client"].get<std::string>() : "page";
     const auto question = j["question"].get<std::size_t>();
     return records.ask(client.substr(0, 200) + " lesson", record++, [this, client, question](const auto& wanted) {
       return lesson_reply(shop, client, question, wanted);

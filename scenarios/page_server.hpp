@@ -1,4 +1,5 @@
-// The local page's HTTP server: 127.0.0.1 only, a random token in front of every path, a fixed list of files read at start, and
+// The local page's HTTP server: 127.0.0.1 only, a random token in front of every path, a fixed list of files read at
+// start, and
 // bounded requests. It knows nothing of the work behind it but page_work.hpp.
 #pragma once
 

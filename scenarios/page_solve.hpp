@@ -1,6 +1,7 @@
 // Solved models that are kept while a page is open, so that a moved slider solves only what it changed.
 //
-// An option starts from the baseline's solution where it can (warm_start.hpp) and from the unloaded foot where it cannot. What
+// An option starts from the baseline's solution where it can (warm_start.hpp) and from the unloaded foot where it
+// cannot. What
 // comes out follows a slider; what is exported or reported is solved by solve_runs.
 #pragma once
 

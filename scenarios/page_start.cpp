@@ -54,8 +54,7 @@ json values_json(const Case& c) {
     if (dot == std::string::npos) continue;
     const auto section = resolved.find(name.substr(0, dot));
     if (section == resolved.end()) continue;
-    if (const auto leaf = section->find(name.substr(dot + 1)); leaf != section->end())
-      values[name] = leaf->at("value");
+    if (const auto leaf = section->find(name.substr(dot + 1)); leaf != section->end()) values[name] = leaf->at("value");
   }
   return values;
 }

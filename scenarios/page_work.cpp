@@ -29,11 +29,9 @@ std::function<void(const RunProgress&)> reporter(Workshop& shop, const std::stri
 
 /// The shown phase of one run, on the default mesh and from the unloaded foot.
 Reply picture_reply(Workshop& shop, const PageRequest& request, const std::function<void()>& wanted) {
-  const CaseReading reading =
-      read_case(page_case_text(request, {{request.phase}, 1, false}), kCaseFile, shop.words);
+  const CaseReading reading = read_case(page_case_text(request, {{request.phase}, 1, false}), kCaseFile, shop.words);
   if (!reading.errors.empty()) return json_reply(problems_json(reading.errors), 422);
-  const auto results =
-      solve_runs(reading.runs, shop.catalogue, reporter(shop, request.client + " export", wanted));
+  const auto results = solve_runs(reading.runs, shop.catalogue, reporter(shop, request.client + " export", wanted));
   if (request.model == ModelKind::sagittal) {
     for (const SideDrawing& d : side_drawings(results, request.phase))
       if (d.drawn.run == request.run) return {200, viz::side_view_figure(d.view), "image/svg+xml"};
@@ -48,8 +46,7 @@ Reply answer_as(const PageRequest& request, const std::vector<RunResult>& result
   const Comparison comparison = compare(results);
   const ResultContext context{kCaseFile, result_warnings(results, comparison, reader)};
   if (request.wanted == "csv") return {200, result_csv(results, comparison, context.warnings), "text/csv"};
-  if (request.wanted == "json")
-    return {200, result_json(results, comparison, context).dump(1), "application/json"};
+  if (request.wanted == "json") return {200, result_json(results, comparison, context).dump(1), "application/json"};
   return {200, viz::html_report(comparison_report(results, comparison, context, {.date = today()})), "text/html"};
 }
 
@@ -82,8 +79,7 @@ Reply export_reply(Workshop& shop, const PageRequest& request, const std::functi
   const CaseReading reading = read_case(text, kCaseFile, shop.words);
   if (!reading.errors.empty()) return json_reply(problems_json(reading.errors), 422);
   if (request.wanted == "case") return {200, text, "application/toml"};
-  const auto results =
-      solve_runs(reading.runs, shop.catalogue, reporter(shop, request.client + " export", wanted));
+  const auto results = solve_runs(reading.runs, shop.catalogue, reporter(shop, request.client + " export", wanted));
   return answer_as(request, results, reading.warnings);
 }
 

@@ -46,14 +46,19 @@ void write_pdf(const fs::path& html, const fs::path& pdf) {
   std::vector<std::string> call;
   // Chromium first: the other draws the rim of a label over its letters.
   if (const fs::path chromium = find_program("chromium", folders); !chromium.empty()) {
-    call = {chromium, "--headless", "--disable-gpu", "--no-pdf-header-footer",
-            "--print-to-pdf=" + fs::absolute(pdf).string(), "file://" + fs::absolute(html).string()};
+    call = {chromium,
+            "--headless",
+            "--disable-gpu",
+            "--no-pdf-header-footer",
+            "--print-to-pdf=" + fs::absolute(pdf).string(),
+            "file://" + fs::absolute(html).string()};
     if (geteuid() == 0) call.emplace_back("--no-sandbox");  // it refuses root otherwise
   } else if (const fs::path weasyprint = find_program("weasyprint", folders); !weasyprint.empty()) {
     call = {weasyprint, "--quiet", html, pdf};
   }
   if (call.empty())
-    throw std::runtime_error(pdf.string() + ": no renderer for PDF is installed (Debian packages chromium or weasyprint); " +
+    throw std::runtime_error(pdf.string() +
+                             ": no renderer for PDF is installed (Debian packages chromium or weasyprint); " +
                              html.string() + " can be printed from any browser");
   if (run_program(call) != 0 || !fs::exists(pdf))
     throw std::runtime_error(pdf.string() + ": " + call.front() + " could not write it");

@@ -27,11 +27,10 @@ viz::Report comparison_report(const std::vector<RunResult>& results, const Compa
   report.paper = style.paper;
   if (results.empty()) return report;
   report.title = results.front().run.title.empty() ? context.case_file : results.front().run.title;
-  report.subtitle = "Load model of the shod hoof, " + std::to_string(results.size()) + " ways of shoeing one foot compared" +
-                    (style.date.empty() ? "" : ". " + style.date);
+  report.subtitle = "Load model of the shod hoof, " + std::to_string(results.size()) +
+                    " ways of shoeing one foot compared" + (style.date.empty() ? "" : ". " + style.date);
   report.footer = provenance_line(results);
-  if (!style.story.empty())
-    report.sections.push_back({style.story_title, {viz::ReportVerbatim{style.story}}, false});
+  if (!style.story.empty()) report.sections.push_back({style.story_title, {viz::ReportVerbatim{style.story}}, false});
   for (auto& section : finding_sections(results, comparison)) report.sections.push_back(std::move(section));
   report.sections.push_back(job_sheet(results));
   report.sections.push_back(owner_sheet(results, comparison));

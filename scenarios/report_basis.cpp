@@ -1,4 +1,5 @@
-// What a report rests on: the items that a reader needs to judge a simulation (Erdemir 2012: identification, model structure,
+// What a report rests on: the items that a reader needs to judge a simulation (Erdemir 2012: identification, model
+// structure,
 // simulation structure, verification, validation, availability).
 #include <algorithm>
 #include <nlohmann/json.hpp>
@@ -24,15 +25,18 @@ using viz::ReportText;
 
 ReportSection use_section() {
   return {"Context of use",
-          {ReportText{"Question: what would each option do to the pressure on the sole, to the moment of the deep flexor "
-                      "tendon, and to what else carries the load instead? For farriers who teach, for veterinarians who weigh "
-                      "which reversible step to try first, for students of mechanics."},
+          {ReportText{
+               "Question: what would each option do to the pressure on the sole, to the moment of the deep flexor "
+               "tendon, and to what else carries the load instead? For farriers who teach, for veterinarians who weigh "
+               "which reversible step to try first, for students of mechanics."},
            ReportText{std::string(viz::not_for_text)}},
           false};
 }
 
 std::string origin(const Case& run, const std::string& key) {
-  const auto has = [&](const std::vector<std::string>& list) { return std::find(list.begin(), list.end(), key) != list.end(); };
+  const auto has = [&](const std::vector<std::string>& list) {
+    return std::find(list.begin(), list.end(), key) != list.end();
+  };
   return has(run.given) ? "given" : has(run.followed) ? "follows from the others" : "reference foot";
 }
 
@@ -42,7 +46,8 @@ ReportTable key_table(const Case& run, const std::string& caption, const std::ve
   for (const Key& key : case_keys()) {
     const std::string name(key.name);
     const auto dot = name.find('.');
-    if (dot == std::string::npos || std::find(sections.begin(), sections.end(), name.substr(0, dot)) == sections.end()) continue;
+    if (dot == std::string::npos || std::find(sections.begin(), sections.end(), name.substr(0, dot)) == sections.end())
+      continue;
     const std::string value = shown_value(key, run);
     if (value.empty() || !why_unused(run, name).reason.empty()) continue;
     table.rows.push_back({name, value, origin(run, name), std::string(key.meaning)});
@@ -51,12 +56,14 @@ ReportTable key_table(const Case& run, const std::string& caption, const std::ve
 }
 
 ReportSection geometry_section(const Case& run) {
-  return {"Geometry",
-          {ReportText{"Typed measurements of one foot; what was left out comes from an invented reference foot or follows "
-                      "from the others. No image was read. Left and right are alike. Origin: most dorsal point of the hoof at its "
-                      "bearing plane; x forward, y up; lengths in mm, forces in N."},
-           key_table(run, "The baseline's foot", {"horse", "foot"})},
-          false};
+  return {
+      "Geometry",
+      {ReportText{
+           "Typed measurements of one foot; what was left out comes from an invented reference foot or follows "
+           "from the others. No image was read. Left and right are alike. Origin: most dorsal point of the hoof at its "
+           "bearing plane; x forward, y up; lengths in mm, forces in N."},
+       key_table(run, "The baseline's foot", {"horse", "foot"})},
+      false};
 }
 
 ReportSection mesh_section(const nlohmann::json& provenance) {
@@ -74,7 +81,8 @@ std::set<std::string> materials_in_use(const std::vector<RunResult>& results, co
   for (const materials::Entry& e : catalogue.entries)
     if (materials::serves(e, materials::Kind::tissue)) ids.insert(e.id);
   for (const RunResult& run : results)
-    for (const char* key : {"shoe.material", "shoe.layer_material", "pad.material", "packing.material", "ground.material"})
+    for (const char* key :
+         {"shoe.material", "shoe.layer_material", "pad.material", "packing.material", "ground.material"})
       if (why_unused(run.run, key).reason.empty()) {
         const auto& at = std::get<MaterialAt>(find_key(key)->binding);
         if (const materials::Entry* e = materials::find(catalogue, at.get(run.run))) ids.insert(e->id);
@@ -85,14 +93,16 @@ std::set<std::string> materials_in_use(const std::vector<RunResult>& results, co
 ReportSection material_section(const std::vector<RunResult>& results) {
   const auto catalogue = materials::load_catalogue();
   const auto ids = materials_in_use(results, catalogue);
-  ReportTable table{"Grade A: direct equine test with known spread; B: direct but thin; C: surrogate or handbook; D: assumed",
-                    {"material", "law", "parameter", "value", "range", "grade", "source"},
-                    {}};
+  ReportTable table{
+      "Grade A: direct equine test with known spread; B: direct but thin; C: surrogate or handbook; D: assumed",
+      {"material", "law", "parameter", "value", "range", "grade", "source"},
+      {}};
   for (const materials::Entry& e : catalogue.entries) {
     if (!ids.contains(e.id)) continue;
     for (const auto& [name, p] : e.parameters)
       table.rows.push_back({e.id, e.law, name, viz::number_text(p.value) + " " + p.unit,
-                            viz::number_text(p.low) + " to " + viz::number_text(p.high), std::string(1, p.grade), p.source});
+                            viz::number_text(p.low) + " to " + viz::number_text(p.high), std::string(1, p.grade),
+                            p.source});
   }
   ReportSection section{"Materials", {std::move(table)}, false};
   for (const RunResult& run : results)
@@ -103,13 +113,18 @@ ReportSection material_section(const std::vector<RunResult>& results) {
 }
 
 ReportSection contact_section(const Case& run) {
-  return {"Contacts, ties, nails, loads",
-          {ReportList{{"Shoe, pad, packing, sole, wall and ground touch unilaterally, with Coulomb friction from the catalogue.",
-                       "The wall hangs on the bone by a nonlinear lamellar layer; the bone is rigid and is the frame; the ground moves.",
-                       "Nails are springs with a clinch preload; packing that goes in before nailing is squeezed as the shoe closes.",
-                       "The tendon is a frictionless cable over the navicular; its slack length is found on the baseline and frozen."}},
-           key_table(run, "The baseline's loads and ground", {"nails", "ground", "load"})},
-          false};
+  return {
+      "Contacts, ties, nails, loads",
+      {ReportList{
+           {"Shoe, pad, packing, sole, wall and ground touch unilaterally, with Coulomb friction from the catalogue.",
+            "The wall hangs on the bone by a nonlinear lamellar layer; the bone is rigid and is the frame; the ground "
+            "moves.",
+            "Nails are springs with a clinch preload; packing that goes in before nailing is squeezed as the shoe "
+            "closes.",
+            "The tendon is a frictionless cable over the navicular; its slack length is found on the baseline and "
+            "frozen."}},
+       key_table(run, "The baseline's loads and ground", {"nails", "ground", "load"})},
+      false};
 }
 
 ReportSection solver_section(const std::vector<RunResult>& results) {
@@ -121,41 +136,52 @@ ReportSection solver_section(const std::vector<RunResult>& results) {
       for (const PhaseResult& p : model.phases) {
         if (!p.solved) continue;
         const auto cell = [](double v) { return viz::number_text(std::abs(v), 2); };
-        table.rows.push_back({run.run.name, std::string(name_of(p.phase)), std::string(name_of(p.model)), cell(p.balance.force),
-                              cell(p.balance.moment), cell(p.balance.bone_ledger), cell(p.balance.ground_ledger)});
+        table.rows.push_back({run.run.name, std::string(name_of(p.phase)), std::string(name_of(p.model)),
+                              cell(p.balance.force), cell(p.balance.moment), cell(p.balance.bone_ledger),
+                              cell(p.balance.ground_ledger)});
       }
   return {"Solver and equilibrium",
-          {ReportText{"Quasi-static, finite strain in the soft parts, Newton steps with a line search; a step that does not "
-                      "converge is never accepted."},
+          {ReportText{
+               "Quasi-static, finite strain in the soft parts, Newton steps with a line search; a step that does not "
+               "converge is never accepted."},
            std::move(table)},
           false};
 }
 
 ReportSection trust_section() {
-  return {"Verification and validation",
-          {ReportText{"The solver is checked against closed solutions (thick cylinder, contact of spheres and strips, bending, "
-                      "large rotation, inflation, friction), against other programs and against a three-dimensional foot; the numbers and the "
-                      "misses stand in docs/validation.md and docs/verification-index.md, and bash tests/run.sh runs them."},
-           ReportText{"Against horses: docs/effects.md holds published effects beside the model's, hits and misses; hoofload "
-                      "check-effects solves them anew. No measured sole pressure of a shod foot was found. Under a packing the sagittal "
-                      "model's sole pressure is 0.36 to 0.67 of the three-dimensional reference's."}},
-          false};
+  return {
+      "Verification and validation",
+      {ReportText{
+           "The solver is checked against closed solutions (thick cylinder, contact of spheres and strips, bending, "
+           "large rotation, inflation, friction), against other programs and against a three-dimensional foot; the "
+           "numbers and the "
+           "misses stand in docs/validation.md and docs/verification-index.md, and bash tests/run.sh runs them."},
+       ReportText{
+           "Against horses: docs/effects.md holds published effects beside the model's, hits and misses; hoofload "
+           "check-effects solves them anew. No measured sole pressure of a shod foot was found. Under a packing the "
+           "sagittal "
+           "model's sole pressure is 0.36 to 0.67 of the three-dimensional reference's."}},
+      false};
 }
 
 ReportSection bars_section(const std::vector<RunResult>& results, const Comparison& comparison) {
-  ReportTable table{"Quantities that both models give, baseline: their distance is a lower bound of the model-form error",
-                    {"quantity", "phase", "axisymmetric", "sagittal", "at least"},
-                    {}};
+  ReportTable table{
+      "Quantities that both models give, baseline: their distance is a lower bound of the model-form error",
+      {"quantity", "phase", "axisymmetric", "sagittal", "at least"},
+      {}};
   for (const FormError& f : comparison.form_errors)
     if (f.run == results.front().run.name && f.bound() > 1e-6)
-      table.rows.push_back({words_and_unit_of(f.quantity->key), std::string(name_of(f.phase)), viz::number_text(f.axisymmetric),
-                            viz::number_text(f.sagittal), viz::number_text(f.bound())});
+      table.rows.push_back({words_and_unit_of(f.quantity->key), std::string(name_of(f.phase)),
+                            viz::number_text(f.axisymmetric), viz::number_text(f.sagittal),
+                            viz::number_text(f.bound())});
   const bool sampled = results.front().run.study.samples > 0;
   return {"Bars and intervals",
-          {ReportText{"± is the error of the mesh alone, from a twin of half the density (docs/error-bars.md). A change within its bar "
+          {ReportText{"± is the error of the mesh alone, from a twin of half the density (docs/error-bars.md). A "
+                      "change within its bar "
                       "is called the same."},
-           ReportText{sampled ? "Input ranges were sampled." : "Input ranges were not sampled: no interval says how much the "
-                                                               "unknown stiffness of this foot would change the numbers."},
+           ReportText{sampled ? "Input ranges were sampled."
+                              : "Input ranges were not sampled: no interval says how much the "
+                                "unknown stiffness of this foot would change the numbers."},
            std::move(table)},
           false};
 }
@@ -166,16 +192,18 @@ ReportSection limits_section(const ResultContext& context) {
       {"No impact, vibration, growth, wear or pumping of blood; no medial or lateral imbalance; no hind limb.",
        "Materials are class values with wide ranges; single values are no measurements, differences are what to read.",
        "The axisymmetric model has no toe, heel or frog: setback, breakover, elevation and bars leave it unchanged.",
-       "The tendon changes by its stretch alone: the muscle does not answer, so the relief by an elevation is an upper bound."}});
+       "The tendon changes by its stretch alone: the muscle does not answer, so the relief by an elevation is an upper "
+       "bound."}});
   if (!context.warnings.empty()) section.blocks.push_back(ReportList{context.warnings});
   return section;
 }
 
 ReportSection repeat_section(const std::vector<RunResult>& results, const ResultContext& context) {
   ReportSection section{"Provenance: how to repeat it", {}, false};
-  section.blocks.push_back(ReportText{provenance_line(results) + ". Case: " + context.case_file +
-                                      ". SHA-256 of the resolved runs: " + comparison_fingerprint(results) +
-                                      ". Free software (GPL-2.0-or-later). Save a run below as a file and call: hoofload run FILE."});
+  section.blocks.push_back(
+      ReportText{provenance_line(results) + ". Case: " + context.case_file +
+                 ". SHA-256 of the resolved runs: " + comparison_fingerprint(results) +
+                 ". Free software (GPL-2.0-or-later). Save a run below as a file and call: hoofload run FILE."});
   for (const RunResult& run : results) section.blocks.push_back(viz::ReportVerbatim{resolved_case_toml(run.run)});
   return section;
 }

@@ -11,7 +11,7 @@ namespace hoofload::scenarios {
 
 namespace {
 
-constexpr std::size_t kColumns = 3;     ///< options side by side, so that a page holds them upright
+constexpr std::size_t kColumns = 3;       ///< options side by side, so that a page holds them upright
 constexpr std::size_t kMostPictures = 6;  ///< of one phase and model
 
 std::string baseline_text(const viz::ComparisonRow& row) {
@@ -48,9 +48,9 @@ viz::ReportTable option_table(const viz::ComparisonTable& table, std::size_t fir
 viz::ReportTable verdict_table(const std::string& caption, const std::vector<viz::Worse>& list) {
   viz::ReportTable out{caption, {"option", "quantity", "phase", "change"}, {}};
   for (const viz::Worse& w : list)
-    out.rows.push_back({w.option, words_of(w.quantity), w.phase,
-                        viz::signed_text(w.change) + " " + w.unit +
-                            (w.percent ? " (" + viz::signed_text(*w.percent) + " %)" : "")});
+    out.rows.push_back(
+        {w.option, words_of(w.quantity), w.phase,
+         viz::signed_text(w.change) + " " + w.unit + (w.percent ? " (" + viz::signed_text(*w.percent) + " %)" : "")});
   return out;
 }
 
@@ -77,15 +77,16 @@ Phase shown_phase(const std::vector<Phase>& phases) {
 /// "midstance side view 00 baseline" of the file's name: the picture itself says more.
 std::string caption_of(std::string file) {
   file.resize(file.size() - std::string_view(".svg").size());
-  std::replace_if(file.begin(), file.end(), [](char c) { return c == '_' || c == '-'; }, ' ');
+  std::replace_if(
+      file.begin(), file.end(), [](char c) { return c == '_' || c == '-'; }, ' ');
   return file;
 }
 
 viz::ReportSection pictures_section(const std::vector<RunResult>& results) {
   viz::ReportSection section{"Pictures", {}, false};
   const auto& phases = results.front().run.load.phases;
-  const std::vector<RunResult> some(results.begin(),
-                                    results.begin() + static_cast<std::ptrdiff_t>(std::min(results.size(), kMostPictures)));
+  const std::vector<RunResult> some(
+      results.begin(), results.begin() + static_cast<std::ptrdiff_t>(std::min(results.size(), kMostPictures)));
   for (auto* make : {side_views, axisymmetric_sections})
     for (Picture& picture : make(some, shown_phase(phases)))
       section.blocks.push_back(viz::ReportFigure{std::move(picture.svg), caption_of(picture.file)});
@@ -107,9 +108,10 @@ std::vector<viz::ReportSection> finding_sections(const std::vector<RunResult>& r
   for (std::size_t first = 0; first < std::max<std::size_t>(table.options.size(), 1); first += kColumns)
     numbers.blocks.push_back(option_table(table, first));
   viz::ReportSection worse{"What got worse, and what got better", {}, false};
-  worse.blocks.push_back(viz::ReportText{
-      "Worse means more load in that structure, better means less; what it means for a horse is not for a model to say. "
-      "Changes within the error bars are left out."});
+  worse.blocks.push_back(
+      viz::ReportText{"Worse means more load in that structure, better means less; what it means for a horse is not "
+                      "for a model to say. "
+                      "Changes within the error bars are left out."});
   if (!table.worse.empty()) worse.blocks.push_back(verdict_table("What got worse", table.worse));
   if (!table.better.empty()) worse.blocks.push_back(verdict_table("What got better", table.better));
   const auto missing = unsolved(results);

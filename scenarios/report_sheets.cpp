@@ -20,9 +20,9 @@ std::string words_if(const Case& run, std::string_view key, const std::string& b
 /// Lengths in mm with their inch fraction, as the key's own words give them.
 std::string toe_words(const Case& run) {
   if (!in_use(run, "shoe.toe")) return "none";
-  return value_words(run, "shoe.toe") + ", breaks over " + value_words(run, "shoe.breakover") + " behind the front edge" +
-         words_if(run, "shoe.roll_radius", ", radius ") + words_if(run, "shoe.rocker_start", ", rocker from ") +
-         words_if(run, "shoe.rocker_angle", " at ");
+  return value_words(run, "shoe.toe") + ", breaks over " + value_words(run, "shoe.breakover") +
+         " behind the front edge" + words_if(run, "shoe.roll_radius", ", radius ") +
+         words_if(run, "shoe.rocker_start", ", rocker from ") + words_if(run, "shoe.rocker_angle", " at ");
 }
 
 /// Sixteenths beside every setback, a round one or not: "3.18 mm, 2/16 in".
@@ -40,8 +40,9 @@ std::string nail_words(const Case& run) {
 }
 
 std::string shoe_words(const Case& run) {
-  return value_words(run, "shoe.type") + words_if(run, "shoe.material", ", ") + words_if(run, "shoe.thickness", ", thick ") +
-         words_if(run, "shoe.web", ", web ") + words_if(run, "shoe.plate_thickness", ", plate ");
+  return value_words(run, "shoe.type") + words_if(run, "shoe.material", ", ") +
+         words_if(run, "shoe.thickness", ", thick ") + words_if(run, "shoe.web", ", web ") +
+         words_if(run, "shoe.plate_thickness", ", plate ");
 }
 
 std::string packing_words(const Case& run) {
@@ -59,7 +60,8 @@ std::vector<std::string> plain_changes(const std::string& option, Verdict verdic
   std::vector<const Difference*> list;
   for (const Difference& d : comparison.differences) {
     if (d.option != option || d.verdict != verdict) continue;
-    const bool known = std::any_of(list.begin(), list.end(), [&](const Difference* x) { return x->quantity == d.quantity; });
+    const bool known =
+        std::any_of(list.begin(), list.end(), [&](const Difference* x) { return x->quantity == d.quantity; });
     if (!known) list.push_back(&d);
   }
   const auto size = [](const Difference* d) { return d->percent ? std::abs(*d->percent) : 1e9; };
@@ -82,8 +84,8 @@ viz::ReportSection job_sheet(const std::vector<RunResult>& results) {
   viz::ReportSection sheet{"Job sheet: the shoes that were compared", {}, true};
   const Case& foot = results.front().run;
   sheet.blocks.push_back(viz::ReportText{value_words(foot, "horse.limb") + ", " + value_words(foot, "horse.mass") +
-                                         "; toe angle " + value_words(foot, "foot.toe_angle") + ", sole depth at the tip " +
-                                         value_words(foot, "foot.sole_depth_tip") +
+                                         "; toe angle " + value_words(foot, "foot.toe_angle") +
+                                         ", sole depth at the tip " + value_words(foot, "foot.sole_depth_tip") +
                                          ". None of these is an instruction: the work is the farrier's own."});
   viz::ReportTable table{"One line an option",
                          {"option", "shoe", "set back", "toe", "elevation", "nails or hold", "pad, packing and order"},
@@ -93,16 +95,18 @@ viz::ReportSection job_sheet(const std::vector<RunResult>& results) {
                           in_use(run.run, "shoe.elevation") ? value_words(run.run, "shoe.elevation") : "none",
                           nail_words(run.run), packing_words(run.run)});
   sheet.blocks.push_back(std::move(table));
-  sheet.blocks.push_back(viz::ReportText{"Seen by veterinarian: ____________________   Farrier: ____________________   Date: __________"});
+  sheet.blocks.push_back(
+      viz::ReportText{"Seen by veterinarian: ____________________   Farrier: ____________________   Date: __________"});
   return sheet;
 }
 
 viz::ReportSection owner_sheet(const std::vector<RunResult>& results, const Comparison& comparison) {
   viz::ReportSection sheet{"For the owner: what was looked at, in plain words", {}, true};
-  sheet.blocks.push_back(viz::ReportText{
-      "A computer model of a foot was loaded in " + std::to_string(results.size()) +
-      " ways of shoeing. It shows where load goes, not how a horse feels. Taking load off one part puts it on another. Your "
-      "veterinarian and farrier decide, and how your horse goes decides with them."});
+  sheet.blocks.push_back(
+      viz::ReportText{"A computer model of a foot was loaded in " + std::to_string(results.size()) +
+                      " ways of shoeing. It shows where load goes, not how a horse feels. Taking load off one part "
+                      "puts it on another. Your "
+                      "veterinarian and farrier decide, and how your horse goes decides with them."});
   viz::ReportTable table{"Against \"" + results.front().run.name + "\", the largest changes in the model",
                          {"way of shoeing", "more load on", "less load on"},
                          {}};
@@ -110,8 +114,9 @@ viz::ReportSection owner_sheet(const std::vector<RunResult>& results, const Comp
     table.rows.push_back({results[k].run.name, joined(plain_changes(results[k].run.name, Verdict::worse, comparison)),
                           joined(plain_changes(results[k].run.name, Verdict::better, comparison))});
   sheet.blocks.push_back(std::move(table));
-  sheet.blocks.push_back(viz::ReportText{
-      "If the horse is worse, the foot is hot or its pulse is strong, call the veterinarian: a model cannot see that."});
+  sheet.blocks.push_back(
+      viz::ReportText{"If the horse is worse, the foot is hot or its pulse is strong, call the veterinarian: a model "
+                      "cannot see that."});
   sheet.blocks.push_back(viz::ReportText{"Talked over with: ____________________   Date: __________"});
   return sheet;
 }

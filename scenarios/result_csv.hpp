@@ -8,7 +8,8 @@
 
 namespace hoofload::scenarios {
 
-/// RFC 4180 with a dot as decimal sign; the lines above the header begin with "#": title, provenance, cautions, warnings. A text
+/// RFC 4180 with a dot as decimal sign; the lines above the header begin with "#": title, provenance, cautions,
+/// warnings. A text
 /// that a spreadsheet would take for a formula gets an apostrophe in front.
 [[nodiscard]] std::string result_csv(const std::vector<RunResult>& results, const Comparison& comparison,
                                      const std::vector<std::string>& warnings);

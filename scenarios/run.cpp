@@ -116,8 +116,7 @@ std::vector<RunResult> solve_runs(const std::vector<Case>& runs, const materials
       if (report) report(progress);
       ModelResult fine = solve_model(run, kind, catalogue, run.study.density, slack[kind], baseline);
       if (run.study.bars && fine.built)
-        add_twin(fine,
-                 solve_model(run, kind, catalogue, kTwinDensity * run.study.density, twin_slack[kind], baseline));
+        add_twin(fine, solve_model(run, kind, catalogue, kTwinDensity * run.study.density, twin_slack[kind], baseline));
       result.models.push_back(std::move(fine));
       ++progress.done;
     }

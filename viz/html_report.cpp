@@ -77,8 +77,9 @@ struct BlockHtml {
   }
 
   std::string operator()(const ReportTable& b) const {
-    std::string out = "<div class=\"wide\" tabindex=\"0\"><table>\n<caption>" + escape(b.caption) + "</caption>\n<thead><tr>" +
-                      cells(b.head, "th scope=\"col\"", "th scope=\"col\"") + "</tr></thead>\n<tbody>\n";
+    std::string out = "<div class=\"wide\" tabindex=\"0\"><table>\n<caption>" + escape(b.caption) +
+                      "</caption>\n<thead><tr>" + cells(b.head, "th scope=\"col\"", "th scope=\"col\"") +
+                      "</tr></thead>\n<tbody>\n";
     for (const auto& row : b.rows) {
       if (row.size() != b.head.size()) throw std::invalid_argument("a report's table has a row of another length");
       out += "<tr>" + cells(row, "th scope=\"row\"", "td") + "</tr>\n";
@@ -107,12 +108,12 @@ std::string section_html(const ReportSection& section) {
 }  // namespace
 
 std::string html_report(const Report& report) {
-  std::string out = "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-                    "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>" +
-                    escape(report.title) + "</title>\n<style>" + std::string(kStyle) + page_rules(report) +
-                    "</style>\n</head>\n<body>\n<main>\n<h1>" + escape(report.title) + "</h1>\n<p class=\"subtitle\">" +
-                    escape(report.subtitle) + "</p>\n<p class=\"caution\"><strong>" + escape(caution_text) +
-                    "</strong></p>\n";
+  std::string out =
+      "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>" +
+      escape(report.title) + "</title>\n<style>" + std::string(kStyle) + page_rules(report) +
+      "</style>\n</head>\n<body>\n<main>\n<h1>" + escape(report.title) + "</h1>\n<p class=\"subtitle\">" +
+      escape(report.subtitle) + "</p>\n<p class=\"caution\"><strong>" + escape(caution_text) + "</strong></p>\n";
   for (const ReportSection& section : report.sections) out += section_html(section);
   return out + "</main>\n<footer><p>" + escape(report.footer) + "</p><p>" + escape(caution_short) +
          "</p></footer>\n</body>\n</html>\n";

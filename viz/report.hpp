@@ -1,4 +1,5 @@
-// A report as plain values and as one self-contained HTML file: no script, no network, figures inside. Legible in black and
+// A report as plain values and as one self-contained HTML file: no script, no network, figures inside. Legible in
+// black and
 // white; A4 or Letter. The cautions stand on its first page and at the foot of every other, whatever the report holds.
 #pragma once
 

@@ -98,7 +98,8 @@ TEST(Door, methods_and_kinds_of_body_are_few) {
   const int port = served().port();
   const std::string path = served().root() + "api/solve", host = served().host();
   for (const std::string method : {"PUT", "DELETE", "PATCH", "OPTIONS", "HEAD", "TRACE"}) {
-    const int status = send_raw(port, method + " " + path + " HTTP/1.1\r\nHost: " + host + "\r\nConnection: close\r\n\r\n").status;
+    const int status =
+        send_raw(port, method + " " + path + " HTTP/1.1\r\nHost: " + host + "\r\nConnection: close\r\n\r\n").status;
     EXPECT_GE(status, 400) << method;
     EXPECT_LT(status, 500) << method;
   }

@@ -1,4 +1,5 @@
-// Broken and hostile requests: a 4xx or a closed connection, never a crash, a hang or a 5xx, and the page is still there afterwards.
+// Broken and hostile requests: a 4xx or a closed connection, never a crash, a hang or a 5xx, and the page is still
+// there afterwards.
 // Common practice, no source. A fixed seed: what fails can be run again.
 #include <gtest/gtest.h>
 
@@ -17,8 +18,11 @@ std::vector<std::string> seeds() {
       R"({"client":"f","number":7,"phase":"standing","common":{"horse.mass":"520 kg"},"runs":[{"name":"A",)"
       R"("settings":{"shoe.setback":"900 mm"}},{"name":"B","settings":{"packing.region":"full sole"}}]})";
   const std::string root = served().root(), host = served().host();
-  return {get_text(root, host), get_text(root + "app.js", host), get_text(root + "api/progress?of=f", host),
-          post_text(root + "api/solve", host, body), post_text(root + "api/export", host, body),
+  return {get_text(root, host),
+          get_text(root + "app.js", host),
+          get_text(root + "api/progress?of=f", host),
+          post_text(root + "api/solve", host, body),
+          post_text(root + "api/export", host, body),
           post_text(root + "api/lesson", host, R"({"question":99})")};
 }
 
@@ -40,10 +44,29 @@ class Mutator {
   }
 
   void change(std::string& text) {
-    static const std::vector<std::string> pieces{
-        "\r\n", "\r\n\r\n", std::string(1, '\0'), "\xff", "../", "%00", "%2e%2e%2f", "{", "[[[[[[[[", "\"", "\\u0000",
-        "Content-Length: -1\r\n", "Content-Length: 5\r\n", "Transfer-Encoding: chunked\r\n", "Range: bytes=0-1,5-\r\n",
-        "Expect: 100-continue\r\n", "1e999", "999999999999999999999", "NaN", "null", "load.curve", "HTTP/9.9", "Host: x\r\n"};
+    static const std::vector<std::string> pieces{"\r\n",
+                                                 "\r\n\r\n",
+                                                 std::string(1, '\0'),
+                                                 "\xff",
+                                                 "../",
+                                                 "%00",
+                                                 "%2e%2e%2f",
+                                                 "{",
+                                                 "[[[[[[[[",
+                                                 "\"",
+                                                 "\\u0000",
+                                                 "Content-Length: -1\r\n",
+                                                 "Content-Length: 5\r\n",
+                                                 "Transfer-Encoding: chunked\r\n",
+                                                 "Range: bytes=0-1,5-\r\n",
+                                                 "Expect: 100-continue\r\n",
+                                                 "1e999",
+                                                 "999999999999999999999",
+                                                 "NaN",
+                                                 "null",
+                                                 "load.curve",
+                                                 "HTTP/9.9",
+                                                 "Host: x\r\n"};
     switch (below(6)) {
       case 0:
         text.insert(place(text), pieces[static_cast<std::size_t>(below(static_cast<int>(pieces.size())))]);

@@ -12,20 +12,24 @@ namespace {
 using nlohmann::json;
 
 json foot() {
-  return {{"foot.toe_angle", "48 deg"}, {"foot.palmar_angle", "2 deg"}, {"foot.sole_depth_tip", "11 mm"}, {"foot.sole_cup", "8 mm"}};
+  return {{"foot.toe_angle", "48 deg"},
+          {"foot.palmar_angle", "2 deg"},
+          {"foot.sole_depth_tip", "11 mm"},
+          {"foot.sole_cup", "8 mm"}};
 }
 
 json plate(bool before) {
-  json s{{"shoe.type", "full plate"}, {"shoe.material", "polyurethane A90"}, {"shoe.plate_thickness", "6 mm"},
-         {"packing.region", "full sole"}, {"packing.material", "silicone A30"},
-         {"packing.order", before ? "before nailing" : "after nailing"}};
+  json s{{"shoe.type", "full plate"},          {"shoe.material", "polyurethane A90"},
+         {"shoe.plate_thickness", "6 mm"},     {"packing.region", "full sole"},
+         {"packing.material", "silicone A30"}, {"packing.order", before ? "before nailing" : "after nailing"}};
   if (before) s["packing.proud"] = "1 mm";
   return s;
 }
 
 json asked(const std::string& phase, const std::vector<json>& runs, const std::string& client = "t", int number = 0) {
   json list = json::array();
-  for (const json& settings : runs) list.push_back({{"name", "run " + std::to_string(list.size())}, {"settings", settings}});
+  for (const json& settings : runs)
+    list.push_back({{"name", "run " + std::to_string(list.size())}, {"settings", settings}});
   return {{"client", client}, {"number", number}, {"phase", phase}, {"common", foot()}, {"runs", list}};
 }
 
@@ -39,7 +43,8 @@ double value(const json& answer, int run, const char* model, const char* key) {
   return answer.at("runs").at(static_cast<std::size_t>(run)).at("models").at(model).at("values").at(key).get<double>();
 }
 
-// Statics: rolled over, a rigid shoe stands on its front edge, so the arm about the joint shortens by the setback; the capsule's
+// Statics: rolled over, a rigid shoe stands on its front edge, so the arm about the joint shortens by the setback;
+// the capsule's
 // own give is what the 10 % are for.
 TEST(Page, setting_the_shoe_back_shortens_the_rolled_arm_by_that_much) {
   const json answer = solved(asked("breakover", {json::object(), {{"shoe.setback", "6.35 mm"}}}));
@@ -47,7 +52,8 @@ TEST(Page, setting_the_shoe_back_shortens_the_rolled_arm_by_that_much) {
   EXPECT_NEAR(change, -6.35, 0.635);
 }
 
-// What is squeezed by the nails presses with the foot in the air; what is filled in afterwards does not (design of the order of work).
+// What is squeezed by the nails presses with the foot in the air; what is filled in afterwards does not (design of
+// the order of work).
 TEST(Page, packing_before_nailing_presses_in_the_air_and_after_does_not) {
   const json answer = solved(asked("swing", {json::object(), plate(true), plate(false)}));
   EXPECT_NEAR(value(answer, 0, "axisymmetric", "swing_sole_pressure"), 0, 1e-9);
@@ -68,7 +74,8 @@ TEST(Page, pictures_share_scale_and_window_and_close_their_ledgers) {
       EXPECT_NEAR(sum, 100, 0.5);  // the ledger's own tolerance
     }
   }
-  // A section drawn by its parts covers what its mesh covers: the sole is there and has pressures where the profile has.
+  // A section drawn by its parts covers what its mesh covers: the sole is there and has pressures where the profile
+  // has.
   const json& profile = answer.at("runs")[1].at("models").at("axisymmetric").at("profile");
   double most = 0;
   for (const auto& p : profile.at("kPa")) most = std::max(most, p.get<double>());
@@ -88,7 +95,9 @@ TEST(Page, of_a_hundred_fast_moves_the_last_is_shown) {
   std::vector<std::future<Answer>> flying;
   for (int k = 1; k <= 100; ++k)
     flying.push_back(std::async(std::launch::async, [k] {
-      return post("api/solve", asked("swing", {json::object(), {{"shoe.setback", std::to_string(k * 0.1) + " mm"}}}, "fast", k).dump());
+      return post(
+          "api/solve",
+          asked("swing", {json::object(), {{"shoe.setback", std::to_string(k * 0.1) + " mm"}}}, "fast", k).dump());
     }));
   int solved_ones = 0, dropped = 0;
   for (int k = 1; k <= 100; ++k) {
@@ -104,8 +113,12 @@ TEST(Page, of_a_hundred_fast_moves_the_last_is_shown) {
 }
 
 TEST(Page, two_pages_at_once_each_get_their_own) {
-  auto one = std::async(std::launch::async, [] { return solved(asked("swing", {json::object(), plate(true)}, "one", 1)); });
-  auto two = std::async(std::launch::async, [] { return solved(asked("swing", {json::object(), plate(false)}, "two", 1)); });
+  auto one = std::async(std::launch::async, [] {
+    return solved(asked("swing", {json::object(), plate(true)}, "one", 1));
+  });
+  auto two = std::async(std::launch::async, [] {
+    return solved(asked("swing", {json::object(), plate(false)}, "two", 1));
+  });
   const json a = one.get(), b = two.get();
   EXPECT_GT(value(a, 1, "axisymmetric", "swing_sole_pressure"), 5);
   EXPECT_NEAR(value(b, 1, "axisymmetric", "swing_sole_pressure"), 0, 1e-3);

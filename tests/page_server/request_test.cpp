@@ -32,7 +32,8 @@ TEST(PageRequest, bad_requests_say_where_and_why) {
 
 // load.curve may name a file, study.density may take hours, load.phases is the page's own choice.
 TEST(PageRequest, keys_that_read_files_or_take_hours_are_not_the_pages) {
-  for (const std::string key : {"load.curve", "study.density", "study.bars", "study.samples", "load.phases", "schema", "name"})
+  for (const std::string key :
+       {"load.curve", "study.density", "study.bars", "study.samples", "load.phases", "schema", "name"})
     EXPECT_EQ(problem(R"({"common":{")" + key + R"(":"/etc/passwd"},"runs":[{}]})"),
               "common: " + key + " is not the page's to set");
 }

@@ -1,4 +1,5 @@
-// A server on a free port with the real catalogue and the page's files, and a raw socket for requests that no client would send.
+// A server on a free port with the real catalogue and the page's files, and a raw socket for requests that no client
+// would send.
 #pragma once
 
 #include <arpa/inet.h>
@@ -70,7 +71,8 @@ inline int connected(const std::string& address, int port) {
   return -1;
 }
 
-/// Sends the bytes and reads what comes until the server closes. `patience` [ms], if given: after so long without an answer the
+/// Sends the bytes and reads what comes until the server closes. `patience` [ms], if given: after so long without an
+/// answer the
 /// sender's half is closed, so that a request that was cut off does not hold the server for its own patience.
 inline Answer send_raw(int port, const std::string& bytes, int patience = -1) {
   const int s = connected("127.0.0.1", port);

@@ -70,7 +70,8 @@ TEST(Cli, a_bad_case_is_3_for_every_command_and_is_never_solved) {
 }
 
 TEST(Cli, report_pdf_and_paper_are_handed_on) {
-  const Outcome o = call({"compare", "scenarios/cases/demo.toml", "--report", "r.html", "--pdf", "r.pdf", "--paper", "letter"});
+  const Outcome o =
+      call({"compare", "scenarios/cases/demo.toml", "--report", "r.html", "--pdf", "r.pdf", "--paper", "letter"});
   ASSERT_EQ(o.requests.size(), 1U) << o.err;
   EXPECT_EQ(o.requests[0].report, "r.html");
   EXPECT_EQ(o.requests[0].pdf, "r.pdf");
@@ -86,7 +87,8 @@ TEST(Cli, serve_takes_a_port_and_nothing_else) {
   ASSERT_EQ(given.pages.size(), 1U);
   EXPECT_EQ(given.pages[0].port, 8123);
   EXPECT_TRUE(given.pages[0].quiet);
-  for (const char* port : {"0", "65536", "-1", "http"}) EXPECT_EQ(call({"serve", "--port", port}).code, exit_usage) << port;
+  for (const char* port : {"0", "65536", "-1", "http"})
+    EXPECT_EQ(call({"serve", "--port", port}).code, exit_usage) << port;
 }
 
 TEST(Cli, a_bad_case_as_json_goes_to_stdout) {

@@ -1,4 +1,5 @@
-// The report of a solved comparison carries what a reader needs to judge it (Erdemir 2012, groups of reporting items) and what
+// The report of a solved comparison carries what a reader needs to judge it (Erdemir 2012, groups of reporting items)
+// and what
 // the two sheets need; the PDF comes from a renderer or there is one clear error.
 #include "scenarios/report.hpp"
 
@@ -30,10 +31,10 @@ const std::string& small_html() {
 }
 
 TEST(ReportContent, has_every_group_of_reporting_items) {
-  for (const char* title : {"What was compared", "What came out", "What got worse, and what got better", "Pictures", "Job sheet",
-                            "For the owner", "Context of use", "Geometry", "Meshes", "Materials", "Contacts, ties, nails, loads",
-                            "Solver and equilibrium", "Verification and validation", "Bars and intervals", "Limits",
-                            "Provenance: how to repeat it"}) {
+  for (const char* title : {"What was compared", "What came out", "What got worse, and what got better", "Pictures",
+                            "Job sheet", "For the owner", "Context of use", "Geometry", "Meshes", "Materials",
+                            "Contacts, ties, nails, loads", "Solver and equilibrium", "Verification and validation",
+                            "Bars and intervals", "Limits", "Provenance: how to repeat it"}) {
     const bool found = std::any_of(small_report().sections.begin(), small_report().sections.end(),
                                    [&](const auto& s) { return s.title.rfind(title, 0) == 0 && !s.blocks.empty(); });
     EXPECT_TRUE(found) << title;
@@ -51,7 +52,9 @@ TEST(ReportContent, materials_come_with_range_grade_and_source) {
   const auto section = std::find_if(small_report().sections.begin(), small_report().sections.end(),
                                     [](const auto& s) { return s.title == "Materials"; });
   const auto& table = std::get<viz::ReportTable>(section->blocks.front());
-  const auto has = [&](const char* id) { return std::any_of(table.rows.begin(), table.rows.end(), [&](const auto& r) { return r[0] == id; }); };
+  const auto has = [&](const char* id) {
+    return std::any_of(table.rows.begin(), table.rows.end(), [&](const auto& r) { return r[0] == id; });
+  };
   EXPECT_TRUE(has("mild steel"));
   EXPECT_TRUE(has("silicone A30"));
   EXPECT_FALSE(has("turf"));  // not in this case
@@ -61,8 +64,10 @@ TEST(ReportContent, materials_come_with_range_grade_and_source) {
 // 1/8 in is 3.175 mm and two sixteenths: arithmetic.
 TEST(ReportContent, the_job_sheet_gives_setback_in_mm_and_sixteenths_and_the_order_of_work) {
   const CaseReading reading = read(
-      "schema = 1\n[[option]]\nname = \"b\"\nshoe = { type = \"full plate\", material = \"polyurethane A90\", setback = \"1/8 in\" }\n"
-      "packing = { region = \"full sole\", material = \"silicone A30\", order = \"before nailing\", proud = \"1 mm\" }\n");
+      "schema = 1\n[[option]]\nname = \"b\"\nshoe = { type = \"full plate\", material = \"polyurethane A90\", setback "
+      "= \"1/8 in\" }\n"
+      "packing = { region = \"full sole\", material = \"silicone A30\", order = \"before nailing\", proud = \"1 mm\" "
+      "}\n");
   ASSERT_TRUE(reading.errors.empty());
   const viz::ReportSection sheet = job_sheet({{reading.runs[0], {}}, {reading.runs[1], {}}});
   EXPECT_TRUE(sheet.own_page);
@@ -73,7 +78,8 @@ TEST(ReportContent, the_job_sheet_gives_setback_in_mm_and_sixteenths_and_the_ord
 }
 
 TEST(ReportContent, a_letter_sheet_is_on_letter_paper) {
-  const auto report = comparison_report(small_results(), compare(small_results()), {"x", {}}, {.paper = viz::Paper::letter});
+  const auto report =
+      comparison_report(small_results(), compare(small_results()), {"x", {}}, {.paper = viz::Paper::letter});
   EXPECT_EQ(report.paper, viz::Paper::letter);
 }
 

@@ -1,4 +1,5 @@
-// The report as a page: self-contained, whole, and its cautions always on it. HTML: WHATWG; alternative text: WCAG 2.2, 1.1.1.
+// The report as a page: self-contained, whole, and its cautions always on it. HTML: WHATWG; alternative text: WCAG
+// 2.2, 1.1.1.
 #include "viz/report.hpp"
 
 #include <gtest/gtest.h>
@@ -10,10 +11,14 @@ namespace hoofload::viz {
 namespace {
 
 Report small() {
-  return {"A & B", "two <feet>", "v1 \"x\" </style>",
+  return {"A & B",
+          "two <feet>",
+          "v1 \"x\" </style>",
           {{"Numbers", {ReportText{"a < b"}, ReportTable{"t", {"k", "v"}, {{"x", "1"}}}}, false},
-           {"Sheet", {ReportList{{"one"}}, ReportFigure{"<?xml version=\"1.0\"?>\n<svg><title>foot</title></svg>", "fig"},
-                      ReportVerbatim{"a = \"b\"\n"}}, true}},
+           {"Sheet",
+            {ReportList{{"one"}}, ReportFigure{"<?xml version=\"1.0\"?>\n<svg><title>foot</title></svg>", "fig"},
+             ReportVerbatim{"a = \"b\"\n"}},
+            true}},
           Paper::letter};
 }
 
@@ -25,7 +30,8 @@ std::size_t count(const std::string& text, std::string_view part) {
 
 TEST(HtmlReport, loads_nothing_and_runs_nothing) {
   const std::string html = html_report(small());
-  for (const char* part : {"<script", "src=", "href=", "@import", "url(", "http:"}) EXPECT_EQ(html.find(part), std::string::npos) << part;
+  for (const char* part : {"<script", "src=", "href=", "@import", "url(", "http:"})
+    EXPECT_EQ(html.find(part), std::string::npos) << part;
 }
 
 TEST(HtmlReport, text_never_becomes_markup) {
