@@ -1,10 +1,9 @@
 // The axisymmetric section of every option in one phase.
 #include <algorithm>
 
-#include "scenarios/picture_parts.hpp"
+#include "scenarios/drawings.hpp"
 #include "scenarios/pictures.hpp"
 #include "solver/ground.hpp"
-#include "viz/axisymmetric_figure.hpp"
 
 namespace hoofload::scenarios {
 
@@ -24,10 +23,10 @@ std::optional<double> ground_height(const Drawn& drawn, const viz::Section& sect
   return lowest + indentation(drawn);
 }
 
-viz::Window shared_window(const std::vector<viz::AxisymmetricView>& views) {
+viz::Window shared_window(const std::vector<RingDrawing>& drawings) {
   std::vector<viz::Vec2> points;
-  for (const auto& view : views) {
-    const auto x = viz::drawn_positions(view.section);
+  for (const auto& drawing : drawings) {
+    const auto x = viz::drawn_positions(drawing.view.section);
     points.insert(points.end(), x.begin(), x.end());
   }
   viz::Window window = viz::window_of(points, 5);
@@ -38,33 +37,37 @@ viz::Window shared_window(const std::vector<viz::AxisymmetricView>& views) {
 
 }  // namespace
 
-std::vector<Picture> axisymmetric_sections(const std::vector<RunResult>& results, Phase phase) {
-  const auto runs = drawn_runs(results, ModelKind::axisymmetric, phase);
-  if (runs.empty()) return {};
-  std::vector<viz::AxisymmetricView> views;
-  for (const Drawn& drawn : runs) {
+std::vector<RingDrawing> ring_drawings(const std::vector<RunResult>& results, Phase phase) {
+  std::vector<RingDrawing> drawings;
+  for (const Drawn& drawn : drawn_runs(results, ModelKind::axisymmetric, phase)) {
     viz::AxisymmetricView view;
     view.heading = heading_of(drawn, "axisymmetric", kFacts);
     view.section = stress_section(drawn);
     view.sole = sole_ribbon(drawn, view.section);
     view.ground = ground_height(drawn, view.section);
     view.load = drawn.phase->solution.loading.normal_force;
-    views.push_back(std::move(view));
+    drawings.push_back({drawn, std::move(view)});
   }
+  if (drawings.empty()) return {};
   std::vector<viz::Section> sections;
   std::vector<viz::PressureRibbon> ribbons;
-  for (const auto& view : views) sections.push_back(view.section), ribbons.push_back(view.sole);
+  for (const auto& d : drawings) sections.push_back(d.view.section), ribbons.push_back(d.view.sole);
   const viz::ColourScale scale = shared_scale(sections);
   const double mm_per_kpa = shared_ribbon_scale(ribbons);
-  const viz::Window window = shared_window(views);
-  std::vector<Picture> pictures;
-  for (std::size_t k = 0; k < views.size(); ++k) {
-    views[k].scale = scale;
-    views[k].window = window;
-    views[k].mm_per_kpa = mm_per_kpa;
-    if (views[k].load > 0) views[k].mm_per_newton = 20 / views[k].load;
-    pictures.push_back({picture_name(results, runs[k], "axisymmetric"), viz::axisymmetric_figure(views[k])});
+  const viz::Window window = shared_window(drawings);
+  for (auto& [drawn, view] : drawings) {
+    view.scale = scale;
+    view.window = window;
+    view.mm_per_kpa = mm_per_kpa;
+    if (view.load > 0) view.mm_per_newton = 20 / view.load;
   }
+  return drawings;
+}
+
+std::vector<Picture> axisymmetric_sections(const std::vector<RunResult>& results, Phase phase) {
+  std::vector<Picture> pictures;
+  for (const RingDrawing& d : ring_drawings(results, phase))
+    pictures.push_back({picture_name(results, d.drawn, "axisymmetric"), viz::axisymmetric_figure(d.view)});
   return pictures;
 }
 

@@ -23,7 +23,9 @@ struct Arguments {
   std::string topic;
   std::string lesson;
   std::optional<double> density;
-  std::string out;
+  int port = 0;
+  std::string out, report, pdf;
+  std::string paper = "a4";
   bool json = false;
   bool quiet = false;
   bool markdown = false;
@@ -80,6 +82,14 @@ int check(const Arguments& a, const Surroundings& around) {
   return exit_done;
 }
 
+/// Where the result goes beside stdout.
+void set_places(const Arguments& a, RunRequest& request) {
+  if (!a.out.empty()) request.out = a.out;
+  if (!a.report.empty()) request.report = a.report;
+  if (!a.pdf.empty()) request.pdf = a.pdf;
+  request.paper = a.paper == "letter" ? viz::Paper::letter : viz::Paper::a4;
+}
+
 int solve(const Arguments& a, RunMode mode, const Surroundings& around) {
   OpenedCase opened = open_case(a, around);
   if (opened.code != exit_done) return opened.code;
@@ -91,7 +101,7 @@ int solve(const Arguments& a, RunMode mode, const Surroundings& around) {
   request.json = a.json;
   request.quiet = a.quiet;
   request.colour = around.colour_out;
-  if (!a.out.empty()) request.out = a.out;
+  set_places(a, request);
   return around.solve(request);
 }
 
@@ -103,7 +113,7 @@ RunRequest lesson_request(const Arguments& a, const CaseReading& reading, const 
   request.json = a.json;
   request.quiet = a.quiet;
   request.colour = around.colour_out;
-  if (!a.out.empty()) request.out = a.out;
+  set_places(a, request);
   return request;
 }
 
@@ -206,6 +216,9 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
   effects->add_flag("--markdown", a.markdown, "write docs/effects.md to stdout");
   effects->add_option("--density", a.density, "mesh divisions relative to the default; the bars take half of it")
       ->check(density_range(2));
+  CLI::App* serving = app.add_subcommand("serve", "show the page on this computer: see and compare in a browser");
+  serving->add_option("--port", a.port, "port of 127.0.0.1; left out, any that is free")->check(CLI::Range(1, 65535));
+  serving->add_flag("--quiet", a.quiet, "nothing but the address");
   CLI::App* explaining = add_command(app, "explain", "what a key, a section or a material means", a);
   for (CLI::App* command : {checking, running, comparing})
     command->add_option("CASE", a.case_file, "case file (TOML)")->required();
@@ -214,6 +227,11 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
   teaching->add_option("--density", a.density, "mesh divisions relative to the default")->check(density_range());
   for (CLI::App* command : {running, comparing, teaching})
     command->add_option("--out", a.out, "folder for pictures and fields");
+  for (CLI::App* command : {comparing, teaching}) {
+    command->add_option("--report", a.report, "file for the report: one HTML page with job sheet and owner's sheet");
+    command->add_option("--pdf", a.pdf, "file for the same as PDF (needs weasyprint or chromium)");
+    command->add_option("--paper", a.paper, "a4 or letter")->check(CLI::IsMember({"a4", "letter"}));
+  }
   explaining->add_option("KEY", a.topic, "e.g. shoe.setback; left out, all keys are listed");
   explaining->add_flag("--markdown", a.markdown,
                        "write docs/case-keys.md to stdout; with KEY quantities, docs/quantities.md");
@@ -223,6 +241,7 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
     if (checking->parsed()) return check(a, around);
     if (explaining->parsed()) return explain_topic(a, around);
     if (teaching->parsed()) return teach(a, around);
+    if (serving->parsed()) return around.serve({a.port, a.quiet});
     if (effects->parsed()) return around.check_effects({a.density, a.markdown, a.quiet});
     return solve(a, comparing->parsed() ? RunMode::compare : RunMode::run, around);
   } catch (const CLI::ParseError& e) {

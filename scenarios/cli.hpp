@@ -1,4 +1,5 @@
-// The command line: hoofload check | run | compare | lesson | check-effects | explain. Parses, reads the case, reports, and hands on.
+// The command line: hoofload check | run | compare | lesson | check-effects | serve | explain. Parses, reads the
+// case, reports, and hands on.
 #pragma once
 
 #include "scenarios/commands.hpp"
@@ -21,6 +22,7 @@ struct Surroundings {
   std::function<int(const RunRequest&)> solve{};              ///< run_command
   std::function<int(const LessonRequest&)> teach{};           ///< lesson_command
   std::function<int(const EffectsRequest&)> check_effects{};  ///< effects_command
+  std::function<int(const ServeRequest&)> serve{};            ///< serve_command
   std::string version{};
 };
 

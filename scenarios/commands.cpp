@@ -4,8 +4,10 @@
 #include <nlohmann/json.hpp>
 
 #include "materials/catalogue.hpp"
+#include "scenarios/pdf.hpp"
 #include "scenarios/progress.hpp"
 #include "scenarios/provenance.hpp"
+#include "scenarios/report.hpp"
 #include "scenarios/result_files.hpp"
 #include "scenarios/result_table.hpp"
 
@@ -52,6 +54,26 @@ void write_all(const Finished& done, const Telling& telling, const fs::path& fol
   for (const fs::path& picture : pictures) std::cerr << "  " << picture.string() << '\n';
 }
 
+/// The report as asked for; a PDF without an HTML of its own leaves none behind.
+void write_report(const Finished& done, const Telling& telling) {
+  const RunRequest& request = done.request;
+  if (!request.report && !request.pdf) return;
+  ReportStyle style{.paper = request.paper, .date = today()};
+  if (!telling.text_file.empty()) {
+    style.story_title = "The lesson";
+    style.story = telling.text(done);
+  }
+  const fs::path html = request.report ? *request.report : fs::path(request.pdf->string() + ".html");
+  write_file(html, viz::html_report(comparison_report(done.results, done.comparison, done.context, style)));
+  if (request.pdf) {
+    write_pdf(html, *request.pdf);
+    if (!request.report) fs::remove(html);
+  }
+  if (request.quiet) return;
+  if (request.report) std::cerr << "report: " << request.report->string() << '\n';
+  if (request.pdf) std::cerr << "report: " << request.pdf->string() << '\n';
+}
+
 /// Says what was not solved and keeps its last good state; returns the exit code.
 int report_unsolved(const Finished& done) {
   for (const std::string& text : unsolved(done.results)) std::cerr << done.request.case_file << ": " << text << '\n';
@@ -74,6 +96,7 @@ int answer(const RunRequest& request, const Telling& telling) {
       std::cout << with_provenance(telling.text(done), done);
     std::cout.flush();
     if (request.out) write_all(done, telling, *request.out);
+    write_report(done, telling);
     if (!all_solved(done.results)) return report_unsolved(done);
     return std::cout ? exit_done : exit_system;
   } catch (const std::runtime_error& e) {

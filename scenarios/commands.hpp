@@ -4,6 +4,7 @@
 #include "scenarios/comparison.hpp"
 #include "scenarios/lesson.hpp"
 #include "scenarios/result_json.hpp"
+#include "viz/report.hpp"
 
 #include <filesystem>
 #include <functional>
@@ -28,6 +29,9 @@ struct RunRequest {
   bool quiet = false;                        ///< nothing on stderr but errors
   bool colour = false;                       ///< stdout is a terminal and NO_COLOR is not set
   std::optional<std::filesystem::path> out;  ///< folder for pictures and fields; none: write no files
+  std::optional<std::filesystem::path> report{};  ///< HTML report of a comparison
+  std::optional<std::filesystem::path> pdf{};     ///< the same as PDF
+  viz::Paper paper = viz::Paper::a4;
 };
 
 /// A lesson whose runs have been read without errors.
@@ -54,6 +58,15 @@ struct EffectsRequest {
 /// effects_command.cpp.
 [[nodiscard]] int effects_command(const EffectsRequest& request);
 
+/// What `serve` was asked for.
+struct ServeRequest {
+  int port = 0;  ///< 0: any that is free
+  bool quiet = false;
+};
+
+/// Prints the page's address and answers it until the process is told to end. Implemented in serve_command.cpp.
+[[nodiscard]] int serve_command(const ServeRequest& request);
+
 /// What was asked for and what came out of it.
 struct Finished {
   const RunRequest& request;
@@ -62,7 +75,8 @@ struct Finished {
   ResultContext context;
 };
 
-/// How an answer is told: what stands on stdout without --json, and what --out writes beside result.json, table.md and the
+/// How an answer is told: what stands on stdout without --json, and what --out writes beside result.json, table.md
+/// and the
 /// fields of all runs.
 struct Telling {
   std::function<std::string(const Finished&)> text;

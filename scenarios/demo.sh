@@ -49,4 +49,5 @@ cat "$out/table.txt"
 if [ "${1:-}" = --docs ]; then refresh_docs; fi
 
 say "Pictures: $out/pictures. Fields for a VTK reader: $out/fields. All values: $out/table.md, $out/result.json. This table: $out/table.txt"
+say "See and change it in a browser: build/hoofload serve"
 exit "$code"

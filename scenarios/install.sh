@@ -4,13 +4,17 @@
 #
 #   bash scenarios/install.sh            what the program needs
 #   bash scenarios/install.sh --tests    what the tests need as well (CalculiX and numpy for the cross-check)
+#   bash scenarios/install.sh --page     what the browser tests of the page need; chromium also turns reports into PDF
 #   bash scenarios/install.sh --studies  what the long studies need on top (the other programs)
 set -euo pipefail
 
 program=(g++ cmake ninja-build ccache git libeigen3-dev libgmsh-dev libboost-dev
-         nlohmann-json3-dev libtomlplusplus-dev libcli11-dev zlib1g-dev)
+         nlohmann-json3-dev libtomlplusplus-dev libcli11-dev libcpp-httplib-dev zlib1g-dev)
 tests=(libgtest-dev calculix-ccx python3-numpy)
 studies=(python3-dolfinx python3-getfem)
+page=(chromium)
+# A node from elsewhere may bring npm of its own, and then shuts Debian's out.
+if ! command -v node >/dev/null || ! command -v npm >/dev/null; then page+=(nodejs npm); fi
 
 # Echoes those of the given packages that are not installed.
 missing_packages() {
@@ -37,7 +41,8 @@ case "${1:-}" in
   "") ;;
   --tests) wanted+=("${tests[@]}") ;;
   --studies) wanted+=("${tests[@]}" "${studies[@]}") ;;
-  *) echo "usage: bash scenarios/install.sh [--tests | --studies]" >&2; exit 2 ;;
+  --page) wanted=("${page[@]}") ;;
+  *) echo "usage: bash scenarios/install.sh [--tests | --page | --studies]" >&2; exit 2 ;;
 esac
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
   echo "install: this is not a Debian system; install by hand: ${wanted[*]}" >&2

@@ -24,6 +24,7 @@ int main(int argc, char** argv) {
   around.solve = scenarios::run_command;
   around.teach = scenarios::lesson_command;
   around.check_effects = scenarios::effects_command;
+  around.serve = scenarios::serve_command;
   around.version = HOOFLOAD_VERSION;
   return scenarios::run_cli({argv + 1, argv + argc}, around);
 }

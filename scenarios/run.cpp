@@ -17,54 +17,19 @@ constexpr double kNothing = 1e-8;  ///< of the size over all phases
 constexpr double kLeastSize =
     0.01;  ///< of the size over all phases: in the air little is left but the clinch's preload
 
-struct Solved {
-  ModelResult result;
-  std::vector<Quantities> quantities;
-};
-
 BuiltModel build(const Case& run, ModelKind kind, const materials::Catalogue& catalogue, double density) {
   return kind == ModelKind::sagittal ? build_sagittal(run, catalogue, density)
                                      : build_axisymmetric(run, catalogue, density);
 }
 
-Solved solve_model(const Case& run, ModelKind kind, const materials::Catalogue& catalogue, double density,
-                   TendonSlack& slack, bool baseline) {
-  Solved solved;
-  solved.result.kind = kind;
-  try {
-    solved.result.built = std::make_shared<BuiltModel>(build(run, kind, catalogue, density));
-  } catch (const std::exception& e) {
-    solved.result.why = e.what();
-    return solved;
-  }
-  for (auto& solution : solve_phases(solved.result.built, run, slack, baseline)) {
-    PhaseResult phase;
-    phase.phase = solution.phase;
-    phase.model = kind;
-    phase.solved = solution.solved;
-    phase.why = solution.why;
-    if (solution.solved) {
-      const auto& series = solution.series;
-      solved.quantities.push_back(series ? stance_peaks(*series) : measure(*solved.result.built, run, solution));
-      phase.balance = series ? worst_balance(*series) : check_balance(*solved.result.built, solution);
-      for (const auto& [key, value] : solved.quantities.back()) phase.values[key] = {value, kind, 0, 0, false};
-    } else {
-      solved.quantities.emplace_back();
-    }
-    phase.solution = std::move(solution);
-    solved.result.phases.push_back(std::move(phase));
-  }
-  return solved;
-}
-
 /// What the coarse twin gave; the bar follows once all runs are known.
-void add_twin(ModelResult& fine, const Solved& twin) {
-  for (std::size_t i = 0; i < fine.phases.size() && i < twin.result.phases.size(); ++i) {
-    if (!twin.result.phases[i].solved) continue;
+void add_twin(ModelResult& fine, const ModelResult& twin) {
+  for (std::size_t i = 0; i < fine.phases.size() && i < twin.phases.size(); ++i) {
+    if (!twin.phases[i].solved) continue;
     for (auto& [key, reading] : fine.phases[i].values) {
-      const auto it = twin.quantities[i].find(key);
-      if (it == twin.quantities[i].end()) continue;
-      reading.twin = it->second;
+      const auto it = twin.phases[i].values.find(key);
+      if (it == twin.phases[i].values.end()) continue;
+      reading.twin = it->second.value;
       reading.has_bar = true;
     }
   }
@@ -101,6 +66,42 @@ void add_bars(std::vector<RunResult>& results) {
 
 }  // namespace
 
+PhaseResult read_phase(const BuiltModel& built, const Case& run, PhaseSolution solution) {
+  PhaseResult phase;
+  phase.phase = solution.phase;
+  phase.model = built.kind;
+  phase.solved = solution.solved;
+  phase.why = solution.why;
+  if (solution.solved) {
+    const auto& series = solution.series;
+    phase.balance = series ? worst_balance(*series) : check_balance(built, solution);
+    for (const auto& [key, value] : series ? stance_peaks(*series) : measure(built, run, solution))
+      phase.values[key] = {value, built.kind, 0, 0, false};
+  }
+  phase.solution = std::move(solution);
+  return phase;
+}
+
+ModelResult build_run(const Case& run, ModelKind kind, const materials::Catalogue& catalogue, double density) {
+  ModelResult result;
+  result.kind = kind;
+  try {
+    result.built = std::make_shared<BuiltModel>(build(run, kind, catalogue, density));
+  } catch (const std::exception& e) {
+    result.why = e.what();
+  }
+  return result;
+}
+
+ModelResult solve_model(const Case& run, ModelKind kind, const materials::Catalogue& catalogue, double density,
+                        TendonSlack& slack, bool baseline) {
+  ModelResult result = build_run(run, kind, catalogue, density);
+  if (!result.built) return result;
+  for (auto& solution : solve_phases(result.built, run, slack, baseline))
+    result.phases.push_back(read_phase(*result.built, run, std::move(solution)));
+  return result;
+}
+
 std::vector<RunResult> solve_runs(const std::vector<Case>& runs, const materials::Catalogue& catalogue,
                                   const std::function<void(const RunProgress&)>& report) {
   std::vector<RunResult> results;
@@ -113,13 +114,10 @@ std::vector<RunResult> solve_runs(const std::vector<Case>& runs, const materials
     for (ModelKind kind : run.study.models) {
       progress.what = run.name;
       if (report) report(progress);
-      Solved fine = solve_model(run, kind, catalogue, run.study.density, slack[kind], baseline);
-      if (run.study.bars && fine.result.built) {
-        const Solved twin =
-            solve_model(run, kind, catalogue, kTwinDensity * run.study.density, twin_slack[kind], baseline);
-        add_twin(fine.result, twin);
-      }
-      result.models.push_back(std::move(fine.result));
+      ModelResult fine = solve_model(run, kind, catalogue, run.study.density, slack[kind], baseline);
+      if (run.study.bars && fine.built)
+        add_twin(fine, solve_model(run, kind, catalogue, kTwinDensity * run.study.density, twin_slack[kind], baseline));
+      result.models.push_back(std::move(fine));
       ++progress.done;
     }
     results.push_back(std::move(result));

@@ -1,4 +1,5 @@
-// The arrow: Case -> mesh -> model -> solution -> quantities, for every run of a case. Command line, page, tests and worked
+// The arrow: Case -> mesh -> model -> solution -> quantities, for every run of a case. Command line, page, tests and
+// worked
 // examples take this road.
 #pragma once
 
@@ -51,10 +52,20 @@ struct RunProgress {
   std::string what;  ///< run, model
 };
 
-/// Solves every run with every model asked for, and a coarse twin of each for the bars. Baseline first: its tendon slack
+/// Solves every run with every model asked for, and a coarse twin of each for the bars. Baseline first: its tendon
+/// slack
 /// is frozen for the others. Never throws for a run that cannot be built or solved: the result says why.
 [[nodiscard]] std::vector<RunResult> solve_runs(const std::vector<Case>& runs, const materials::Catalogue& catalogue,
                                                 const std::function<void(const RunProgress&)>& report = {});
+
+/// The parts of it, for those who keep solved models (page_solve.hpp): a model without its phases, one with all
+/// phases of
+/// the run at a mesh density of one's own, and what a solution says. `slack` as in solve_phases.
+[[nodiscard]] ModelResult build_run(const Case& run, ModelKind kind, const materials::Catalogue& catalogue,
+                                    double density);
+[[nodiscard]] ModelResult solve_model(const Case& run, ModelKind kind, const materials::Catalogue& catalogue,
+                                      double density, TendonSlack& slack, bool baseline);
+[[nodiscard]] PhaseResult read_phase(const BuiltModel& built, const Case& run, PhaseSolution solution);
 
 /// True when every phase of every run was solved.
 [[nodiscard]] bool all_solved(const std::vector<RunResult>& results);

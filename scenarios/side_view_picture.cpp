@@ -1,11 +1,10 @@
 // The side view of every option in one phase: core and shoe, capsule, bones, ground, forces.
-#include "viz/side_view_figure.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <set>
 
 #include "mesh/side_view.hpp"
+#include "scenarios/drawings.hpp"
 #include "scenarios/fields.hpp"
 #include "scenarios/picture_parts.hpp"
 #include "scenarios/pictures.hpp"
@@ -156,27 +155,34 @@ viz::Window shared_window(const std::vector<viz::SideView>& views) {
 
 }  // namespace
 
-std::vector<Picture> side_views(const std::vector<RunResult>& results, Phase phase) {
-  const auto runs = drawn_runs(results, ModelKind::sagittal, phase);
-  if (runs.empty()) return {};
+std::vector<SideDrawing> side_drawings(const std::vector<RunResult>& results, Phase phase) {
+  std::vector<SideDrawing> drawings;
   std::vector<viz::SideView> views;
   std::vector<viz::Section> sections;
   std::vector<viz::PressureRibbon> ribbons;
-  for (const Drawn& drawn : runs) {
+  for (const Drawn& drawn : drawn_runs(results, ModelKind::sagittal, phase)) {
     views.push_back(side_view_of(drawn));
     sections.push_back(views.back().section);
     ribbons.push_back(views.back().sole);
+    drawings.push_back({drawn, {}});
   }
+  if (drawings.empty()) return {};
   const viz::ColourScale scale = shared_scale(sections);
   const double mm_per_kpa = shared_ribbon_scale(ribbons);
   const viz::Window window = shared_window(views);
-  std::vector<Picture> pictures;
   for (std::size_t k = 0; k < views.size(); ++k) {
     views[k].scale = scale;
     views[k].window = window;
     views[k].mm_per_kpa = mm_per_kpa;
-    pictures.push_back({picture_name(results, runs[k], "side-view"), viz::side_view_figure(views[k])});
+    drawings[k].view = std::move(views[k]);
   }
+  return drawings;
+}
+
+std::vector<Picture> side_views(const std::vector<RunResult>& results, Phase phase) {
+  std::vector<Picture> pictures;
+  for (const SideDrawing& d : side_drawings(results, phase))
+    pictures.push_back({picture_name(results, d.drawn, "side-view"), viz::side_view_figure(d.view)});
   return pictures;
 }
 

@@ -74,5 +74,15 @@ passed=$(( passed + passed_beside )) failed=$(( failed + failed_beside ))
 if [ $(( disabled + skipped )) -gt 0 ]; then
   echo "run: $skipped skipped, $disabled disabled"
 fi
+
+# The page in a browser; without one it says "skipped: ..." and counts for nothing.
+bash tests/page/run.sh | tee "$reports/page.txt"
+counts=$(tail -n 1 "$reports/page.txt" | sed -n 's/^\([0-9]*\) passed, \([0-9]*\) failed$/\1 \2/p')
+if [ -n "$counts" ]; then
+  passed=$(( passed + ${counts% *} ))
+  failed=$(( failed + ${counts#* } ))
+elif ! tail -n 1 "$reports/page.txt" | grep -q '^skipped: '; then
+  failed=$(( failed + 1 ))
+fi
 echo "$passed passed, $failed failed"
 [ "$failed" -eq 0 ]

@@ -20,4 +20,9 @@ inline constexpr std::string_view caution_short =
     "farrier and with how the horse goes. Differences smaller than the interval are not distinguishable; lower load in "
     "one structure usually means more in another.";
 
+/// What a report is not for.
+inline constexpr std::string_view not_for_text =
+    "Not for: diagnosis, prognosis, any statement on pain, soundness, healing or blood flow, or the choice of a shoe without "
+    "those who see the horse. The model knows no threshold of injury.";
+
 }  // namespace hoofload::viz

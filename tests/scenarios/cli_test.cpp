@@ -17,6 +17,7 @@ struct Outcome {
   std::string out, err;
   std::vector<RunRequest> requests;
   std::vector<LessonRequest> lessons;
+  std::vector<ServeRequest> pages;
 };
 
 Outcome call(std::vector<std::string> arguments, int answer = exit_done) {
@@ -30,6 +31,10 @@ Outcome call(std::vector<std::string> arguments, int answer = exit_done) {
   };
   around.teach = [&](const LessonRequest& r) {
     outcome.lessons.push_back(r);
+    return answer;
+  };
+  around.serve = [&](const ServeRequest& r) {
+    outcome.pages.push_back(r);
     return answer;
   };
   around.version = "9.9";
@@ -62,6 +67,28 @@ TEST(Cli, a_bad_case_is_3_for_every_command_and_is_never_solved) {
     EXPECT_EQ(o.out, "");
     EXPECT_TRUE(o.requests.empty());
   }
+}
+
+TEST(Cli, report_pdf_and_paper_are_handed_on) {
+  const Outcome o =
+      call({"compare", "scenarios/cases/demo.toml", "--report", "r.html", "--pdf", "r.pdf", "--paper", "letter"});
+  ASSERT_EQ(o.requests.size(), 1U) << o.err;
+  EXPECT_EQ(o.requests[0].report, "r.html");
+  EXPECT_EQ(o.requests[0].pdf, "r.pdf");
+  EXPECT_EQ(o.requests[0].paper, viz::Paper::letter);
+  EXPECT_EQ(call({"compare", "scenarios/cases/demo.toml", "--paper", "a3"}).code, exit_usage);
+  EXPECT_EQ(call({"run", "scenarios/cases/demo.toml", "--report", "r.html"}).code, exit_usage);
+}
+
+TEST(Cli, serve_takes_a_port_and_nothing_else) {
+  const Outcome any = call({"serve"}), given = call({"serve", "--port", "8123", "--quiet"});
+  ASSERT_EQ(any.pages.size(), 1U);
+  EXPECT_EQ(any.pages[0].port, 0);
+  ASSERT_EQ(given.pages.size(), 1U);
+  EXPECT_EQ(given.pages[0].port, 8123);
+  EXPECT_TRUE(given.pages[0].quiet);
+  for (const char* port : {"0", "65536", "-1", "http"})
+    EXPECT_EQ(call({"serve", "--port", port}).code, exit_usage) << port;
 }
 
 TEST(Cli, a_bad_case_as_json_goes_to_stdout) {

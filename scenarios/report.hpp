@@ -1,0 +1,38 @@
+// A solved comparison as a report: what came out, what it rests on, a job sheet for the farrier, a page for the owner.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "scenarios/comparison.hpp"
+#include "scenarios/result_json.hpp"
+#include "viz/report.hpp"
+
+namespace hoofload::scenarios {
+
+struct ReportStyle {
+  viz::Paper paper = viz::Paper::a4;
+  std::string date{};         ///< ISO 8601, printed as it is; empty: none
+  std::string story_title{};  ///< of a lesson
+  std::string story{};        ///< a lesson's text, as it is
+};
+
+[[nodiscard]] viz::Report comparison_report(const std::vector<RunResult>& results, const Comparison& comparison,
+                                            const ResultContext& context, const ReportStyle& style);
+
+/// The parts, in their order.
+[[nodiscard]] std::vector<viz::ReportSection> finding_sections(const std::vector<RunResult>& results,
+                                                               const Comparison& comparison);
+[[nodiscard]] std::vector<viz::ReportSection> basis_sections(const std::vector<RunResult>& results,
+                                                             const Comparison& comparison,
+                                                             const ResultContext& context);
+[[nodiscard]] viz::ReportSection job_sheet(const std::vector<RunResult>& results);
+[[nodiscard]] viz::ReportSection owner_sheet(const std::vector<RunResult>& results, const Comparison& comparison);
+
+/// Today in UTC, "2026-01-31".
+[[nodiscard]] std::string today();
+
+/// Words of one key's value, "none" where the run has none.
+[[nodiscard]] std::string value_words(const Case& run, std::string_view key);
+
+}  // namespace hoofload::scenarios

@@ -1,0 +1,259 @@
+// The page as a user drives it, in a real browser on a real server. Rules of access: WCAG 2.2 AA, checked by axe-core.
+// Usage: PAGE_MODULES=<folder with node_modules> HOOFLOAD=<program> CHROMIUM=<program> node --test page.test.mjs
+import test, { before, after } from 'node:test';
+import assert from 'node:assert/strict';
+import { spawn } from 'node:child_process';
+import { createRequire } from 'node:module';
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+
+const require = createRequire(path.resolve(process.env.PAGE_MODULES, 'here.js'));
+const { chromium } = require('playwright-core');
+const axe = require.resolve('axe-core/axe.min.js');
+const patience = 120000;
+let server, address, browser;
+const complaints = [];
+
+before(async () => {
+  server = spawn(process.env.HOOFLOAD, ['serve', '--quiet'], { cwd: process.env.PAGE_MODULES });
+  address = await new Promise((resolve, reject) => {
+    server.stdout.once('data', (d) => resolve(String(d).trim()));
+    server.once('exit', (code) => reject(new Error(`the server ended with ${code}`)));
+  });
+  browser = await chromium.launch({ executablePath: process.env.CHROMIUM, args: ['--no-sandbox'] });
+});
+
+after(async () => {
+  await browser.close();
+  server.removeAllListeners('exit');
+  const ended = new Promise((resolve) => { server.once('exit', resolve); });
+  server.kill('SIGINT');
+  assert.equal(await ended, 0);
+});
+
+/** A page that has solved its first state; what it loads from elsewhere or complains of is kept. */
+async function open(fragment = '', options = {}) {
+  const page = await browser.newPage({ viewport: { width: 1366, height: 900 }, acceptDownloads: true, ...options });
+  page.on('pageerror', (e) => complaints.push(e.message));
+  page.on('console', (m) => { if (m.type() === 'error' && !/409|422/.test(m.text())) complaints.push(m.text()); });
+  page.on('request', (r) => { if (!/^(blob|data):/.test(r.url()) && !r.url().startsWith(address)) complaints.push(`loads ${r.url()}`); });
+  await page.goto(address + fragment);
+  await settled(page);
+  return page;
+}
+
+/** Waits until what is shown is what the controls say. */
+async function settled(page) {
+  const began = Date.now();
+  while (Date.now() - began < patience) {
+    const [shown, link] = await page.evaluate(() => [document.body.dataset.shown, location.hash.slice(1)]);
+    if (shown && shown === link && !(await page.locator('body.solving').count())) return;
+    await page.waitForTimeout(50);
+  }
+  throw new Error('the page does not come to rest');
+}
+
+async function moved(page) {
+  await page.waitForTimeout(120);
+  await settled(page);
+}
+
+async function reading(page, words, column) {
+  const row = page.locator('#readings tbody tr', { has: page.locator('th', { hasText: new RegExp(`^${words}$`) }) });
+  return parseFloat(await row.locator('td').nth(1 + column).textContent());
+}
+
+const choose = async (page, phase) => { await page.check(`#phase-${phase}`); await moved(page); };
+const put = async (page, id, value) => { await page.fill(id, String(value)); await page.press(id, 'Enter'); await moved(page); };
+
+test('the demo foot is there with two options, their pictures and the cautions', { timeout: patience }, async () => {
+  const page = await open();
+  assert.equal(await page.locator('figure svg.foot').count(), 4);
+  assert.match(await page.textContent('#caution'), /attending veterinarian and farrier/);
+  assert.match(await page.textContent('#status'), /^Solved: standing, 2 options/);
+  await page.close();
+});
+
+// Statics: the shoe's front edge is what the foot rolls over, so the arm shortens by the setback.
+test('a move of the setback changes the arm by that amount', { timeout: patience }, async () => {
+  const page = await open();
+  await choose(page, 'breakover');
+  await put(page, '#shoe-setback-field', 0);
+  const before = await reading(page, 'arm, rolled over', 2);
+  await put(page, '#shoe-setback-sixteenths', 4);
+  assert.equal(await page.inputValue('#shoe-setback-field'), '6.35');
+  assert.match(await page.textContent('.control:has(#shoe-setback) .inch'), /1\/4 in/);
+  const after_ = await reading(page, 'arm, rolled over', 2);
+  assert.ok(Math.abs(after_ - before + 6.35) < 0.64, `${before} to ${after_}`);
+  await page.close();
+});
+
+test('packing before nailing presses on the sole in the air', { timeout: patience }, async () => {
+  const page = await open();
+  await choose(page, 'swing');
+  assert.equal(await reading(page, 'sole, foot in the air', 2), 0);
+  await page.selectOption('#shoe-type', 'full plate');
+  await page.selectOption('#shoe-material', 'polyurethane A90');
+  await page.selectOption('#packing-region', 'full sole');
+  await page.selectOption('#packing-order', 'before nailing');
+  await put(page, '#packing-proud-field', 1);
+  assert.ok(await reading(page, 'sole, foot in the air', 2) > 5);
+  assert.match(await page.textContent('.worse'), /foot in the air/);
+  await page.selectOption('#packing-order', 'after nailing');
+  await moved(page);
+  assert.equal(await reading(page, 'sole, foot in the air', 2), 0);
+  await page.close();
+});
+
+test('an impossible value is said with its key and the last picture stays', { timeout: patience }, async () => {
+  const page = await open();
+  await page.fill('#shoe-setback-field', '900');
+  await page.press('#shoe-setback-field', 'Enter');
+  await page.waitForSelector('#problems p');
+  assert.match(await page.textContent('#problems'), /shoe\.setback: out of range.*0 mm to 60 mm/);
+  assert.equal(await page.locator('figure svg.foot').count(), 4);
+  await put(page, '#shoe-setback-field', 3);
+  assert.equal(await page.textContent('#problems'), '');
+  await page.close();
+});
+
+test('the probe reads the same place of both pictures, by mouse and by keyboard', { timeout: patience }, async () => {
+  const page = await open();
+  const box = await page.locator('figure svg.foot').first().boundingBox();
+  await page.mouse.move(box.x + box.width * 0.5, box.y + box.height * 0.56);
+  assert.match(await page.textContent('#probe'), /behind the toe.*A: .*B: /);
+  const told = await page.textContent('#probe');
+  await page.locator('figure svg.foot').first().focus();
+  await page.keyboard.press('ArrowLeft');
+  assert.notEqual(await page.textContent('#probe'), told);
+  await page.close();
+});
+
+test('the link brings the same state and the same numbers back', { timeout: patience }, async () => {
+  const page = await open();
+  await choose(page, 'midstance');
+  await put(page, '#shoe-elevation-field', 3);
+  await put(page, '#share-field', 40);
+  const link = await page.inputValue('#link'), table = await page.textContent('#readings');
+  const again = await open(new URL(link).hash);
+  assert.equal(await again.textContent('#readings'), table);
+  assert.equal(await again.inputValue('#shoe-elevation-field'), '3');
+  await page.close();
+  await again.close();
+});
+
+test('case, table, picture and report can be kept', { timeout: 4 * patience }, async () => {
+  const page = await open();
+  const keep = async (what) => {
+    const [file] = await Promise.all([page.waitForEvent('download', { timeout: 3 * patience }), page.click(`#export-${what}`)]);
+    return readFile(await file.path(), 'utf8');
+  };
+  assert.match(await keep('case'), /^schema = 1[\s\S]*\[\[option\]\][\s\S]*shoe\.setback = "6\.35 mm"/);
+  assert.match(await keep('picture'), /<svg[\s\S]*set back 1\/4 in/);
+  assert.match(await keep('csv'), /run,phase,model,quantity,value,unit/);
+  const report = await keep('report');
+  for (const part of ['Job sheet', 'For the owner', 'attending veterinarian', '4/16 in']) assert.ok(report.includes(part), part);
+  await page.close();
+});
+
+test('everything can be done with the keyboard alone', { timeout: patience }, async () => {
+  const page = await open();
+  const reached = new Set();
+  for (let k = 0; k < 90; k += 1) {
+    await page.keyboard.press('Tab');
+    reached.add(await page.evaluate(() => document.activeElement.id || document.activeElement.className.baseVal || document.activeElement.textContent.slice(0, 20)));
+  }
+  for (const id of ['shoe-setback', 'shoe-setback-field', 'shoe-type', 'phase-standing', 'foot', 'export-case', 'copy', 'words']) assert.ok(reached.has(id), `${id} of ${[...reached].join(', ')}`);
+  await page.focus('#shoe-setback');
+  await page.keyboard.press('ArrowRight');
+  await moved(page);
+  assert.equal(await page.inputValue('#shoe-setback-sixteenths'), '5');
+  await page.focus('#phase-standing');
+  await page.keyboard.press('ArrowRight');
+  await moved(page);
+  assert.match(await page.textContent('#status'), /midstance/);
+  await page.close();
+});
+
+test('a hundred fast moves end in the last place', { timeout: patience }, async () => {
+  const page = await open();
+  await page.evaluate(() => {
+    const slider = document.getElementById('shoe-setback');
+    for (let k = 0; k < 100; k += 1) {
+      slider.value = String((k % 8) * 1.5875);
+      slider.dispatchEvent(new Event('input', { bubbles: true }));
+    }
+    slider.value = String(2 * 1.5875);
+    slider.dispatchEvent(new Event('input', { bubbles: true }));
+  });
+  for (let k = 0; k < 100; k += 1) {
+    await page.focus('#shoe-setback');
+    await page.keyboard.press(k % 3 ? 'ArrowRight' : 'ArrowLeft');
+  }
+  await moved(page);
+  const field = await page.inputValue('#shoe-setback-field');
+  assert.equal(await page.textContent('#problems'), '');
+  assert.equal(JSON.parse(Buffer.from(await page.evaluate(() => document.body.dataset.shown), 'base64url')).runs[1].s['shoe.setback'].toFixed(2), (+field).toFixed(2));
+  await page.close();
+});
+
+test('two pages at once each show their own', { timeout: patience }, async () => {
+  const [one, two] = await Promise.all([open(), open()]);
+  await Promise.all([put(one, '#shoe-elevation-field', 2), put(two, '#shoe-elevation-field', 6)]);
+  const [a, b] = [await reading(one, 'coffin bone angle, loaded', 2), await reading(two, 'coffin bone angle, loaded', 2)];
+  assert.ok(b - a > 3, `${a} and ${b}`);
+  await Promise.all([one.close(), two.close()]);
+});
+
+test('a lesson shows no number before a guess', { timeout: 2 * patience }, async () => {
+  const page = await open();
+  await page.click('#reveal');
+  assert.match(await page.textContent('#lesson-said'), /First say what you expect/);
+  await page.check('#lesson input[value=falls]');
+  await page.click('#reveal');
+  await page.waitForSelector('#lesson-answer', { timeout: patience });
+  assert.match(await page.textContent('#lesson-said'), /It falls\. sole, foot in the air.*Your guess was: It falls\. The model agrees\./s);
+  await page.close();
+});
+
+test('words, options and phases can be switched', { timeout: patience }, async () => {
+  const page = await open();
+  await page.selectOption('#words', 'uk');
+  await moved(page);
+  assert.match(await page.textContent('#controls'), /Cover/);
+  await page.click('#add');
+  await moved(page);
+  assert.equal(await page.locator('figure svg.foot').count(), 6);
+  await page.click('#remove');
+  await moved(page);
+  assert.equal(await page.locator('figure svg.foot').count(), 4);
+  await page.close();
+});
+
+for (const [name, options] of [['light', {}], ['dark', { colorScheme: 'dark' }], ['narrow', { viewport: { width: 320, height: 700 } }]]) {
+  test(`axe finds nothing on the ${name} page`, { timeout: patience }, async () => {
+    const page = await open('', options);
+    await page.evaluate(await readFile(axe, 'utf8'));
+    const found = await page.evaluate(() => globalThis.axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }));
+    assert.deepEqual(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`), []);
+    assert.ok(found.passes.length > 20);
+    if (name === 'narrow') assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), 'the page scrolls sideways');
+    await page.close();
+  });
+}
+
+test('targets are at least 24 pixels and the time from slider to picture is told', { timeout: patience }, async () => {
+  const page = await open();
+  const small = await page.evaluate(() => [...document.querySelectorAll('button, select, input:not([type=radio]):not([type=checkbox]), label.choice, summary')]
+    .filter((e) => e.offsetParent && (e.getBoundingClientRect().height < 24 || e.getBoundingClientRect().width < 24)).map((e) => e.id || e.textContent));
+  assert.deepEqual(small, []);
+  const times = [];
+  for (const value of [1, 2, 3, 4, 5]) {
+    await put(page, '#foot-sole_cup-field', 5 + value);
+    times.push(+(await page.evaluate(() => document.body.dataset.took)));
+  }
+  console.log(`slider to picture, standing, both models and both options new: ${times.join(', ')} ms`);
+  await page.close();
+});
+
+test('nothing complained and nothing was loaded from elsewhere', () => assert.deepEqual(complaints, []));
