@@ -56,6 +56,19 @@ struct RunProgress {
 [[nodiscard]] std::vector<RunResult> solve_runs(const std::vector<Case>& runs, const materials::Catalogue& catalogue,
                                                 const std::function<void(const RunProgress&)>& report = {});
 
+/// Slack lengths that a baseline found, by model, on its mesh and on the coarse twin.
+struct RunSlack {
+  std::map<ModelKind, TendonSlack> fine, twin;
+};
+
+/// One run with all its models and, if asked for, their coarse twins; bars not yet. `slack`: filled by a baseline, used by
+/// an option. `before` is called ahead of each model. Never throws for what cannot be built or solved.
+[[nodiscard]] RunResult solve_run(const Case& run, const materials::Catalogue& catalogue, RunSlack& slack, bool baseline,
+                                  const std::function<void()>& before = {});
+
+/// Sizes and bars over the runs of one comparison, Eq. (77).
+void add_bars(std::vector<RunResult>& results);
+
 /// True when every phase of every run was solved.
 [[nodiscard]] bool all_solved(const std::vector<RunResult>& results);
 
