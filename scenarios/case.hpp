@@ -117,4 +117,9 @@ struct CaseReading {
 /// Reads, checks and completes a case. Reports every problem in one pass; never throws on any input.
 [[nodiscard]] CaseReading read_case(std::string_view text, const std::string& file, const MaterialWords& materials);
 
+struct CaseText;
+
+/// The same from text that has been parsed, and perhaps had values put into it (case_overlay.hpp).
+[[nodiscard]] CaseReading read_case(const CaseText& tree, const std::string& file, const MaterialWords& materials);
+
 }  // namespace hoofload::scenarios
