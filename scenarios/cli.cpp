@@ -25,6 +25,7 @@ struct Arguments {
   bool json = false;
   bool quiet = false;
   bool markdown = false;
+  std::size_t threads = 0;
   SweepRequest sweep;
   std::string shard = "1/1";
   MergeRequest merge;
@@ -34,6 +35,7 @@ struct Arguments {
 struct OpenedCase {
   CaseReading reading;
   int code;
+  std::string text = {};
 };
 
 /// Reads the case and reports its problems; code is exit_done if it may be solved.
@@ -43,7 +45,7 @@ OpenedCase open_case(const Arguments& a, const Surroundings& around) {
     around.err << a.case_file << ": " << file.problem << '\n';
     return {{}, exit_system};
   }
-  OpenedCase opened{read_case(file.text, a.case_file, around.load_known().materials), exit_done};
+  OpenedCase opened{read_case(file.text, a.case_file, around.load_known().materials), exit_done, file.text};
   if (!a.quiet) around.err << errors_text(opened.reading.warnings, around.colour_err);
   if (opened.reading.errors.empty()) return opened;
   opened.code = exit_bad_case;
@@ -73,6 +75,8 @@ int solve(const Arguments& a, RunMode mode, const Surroundings& around) {
   request.case_file = a.case_file;
   request.runs = std::move(opened.reading.runs);
   request.warnings = std::move(opened.reading.warnings);
+  request.case_text = std::move(opened.text);
+  request.threads = a.threads;
   request.json = a.json;
   request.quiet = a.quiet;
   request.colour = around.colour_out;
@@ -127,7 +131,9 @@ int teach(const Arguments& a, const Surroundings& around) {
 
 int explain_topic(const Arguments& a, const Surroundings& around) {
   if (a.markdown) {
-    around.out << (a.topic == "quantities" ? quantities_markdown() : case_keys_markdown());
+    around.out << (a.topic == "quantities"    ? quantities_markdown()
+                   : a.topic == "uncertainty" ? uncertainty_markdown(materials::load_catalogue())
+                                              : case_keys_markdown());
     return exit_done;
   }
   if (a.topic.empty()) {
@@ -244,9 +250,12 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
   teaching->add_option("--density", a.density, "mesh divisions relative to the default")->check(density_range());
   for (CLI::App* command : {running, comparing, teaching})
     command->add_option("--out", a.out, "folder for pictures and fields");
+  for (CLI::App* command : {running, comparing})
+    command->add_option("--threads", a.threads, "draws of study.samples at a time; left out, as many as there are cores")
+        ->check(CLI::Range(1, 1024));
   explaining->add_option("KEY", a.topic, "e.g. shoe.setback; left out, all keys are listed");
   explaining->add_flag("--markdown", a.markdown,
-                       "write docs/case-keys.md to stdout; with KEY quantities, docs/quantities.md");
+                       "write docs/case-keys.md to stdout; with KEY quantities or uncertainty, that page of docs");
   try {
     std::reverse(arguments.begin(), arguments.end());  // the parser takes them last first
     app.parse(std::move(arguments));

@@ -6,13 +6,14 @@
 namespace hoofload::scenarios {
 
 /// uniform, log-uniform: between low and high. normal: mean and sd, cut off at low and high. triangular: low, mode, high.
-enum class Shape { uniform, log_uniform, normal, triangular };
+/// log-normal: the logarithm is normal about that of `middle`.
+enum class Shape { uniform, log_uniform, normal, triangular, log_normal };
 
 struct Distribution {
   Shape shape = Shape::uniform;
   double low = 0, high = 0;  ///< no value lies outside
   double middle = 0;         ///< mean of the normal one before it is cut off, mode of the triangular one
-  double sd = 0;             ///< of the normal one before it is cut off
+  double sd = 0;             ///< of the normal one before it is cut off; of the logarithm
 };
 
 /// The value below which the share u of the distribution lies, 0 < u < 1. Precondition: sound.

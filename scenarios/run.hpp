@@ -4,6 +4,7 @@
 
 #include <functional>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -13,6 +14,12 @@
 
 namespace hoofload::scenarios {
 
+/// Spread of a value or of a change over the draws of what is uncertain; not the mesh's error, which stands in the bar.
+struct Interval {
+  double low = 0, median = 0, high = 0;  ///< 5, 50 and 95 % of the draws lie below
+  std::size_t draws = 0;                 ///< that gave the value
+};
+
 /// A value as it is reported.
 struct Reading {
   double value = 0;
@@ -21,6 +28,7 @@ struct Reading {
   double twin = 0;  ///< value on the coarse mesh, when has_bar
   double size = 0;  ///< S of Eq. (77): largest |value| of its kind (key, phase, model) over the runs
   bool has_bar = false;
+  std::optional<Interval> interval = std::nullopt;  ///< when sampled
 };
 
 struct PhaseResult {

@@ -87,6 +87,7 @@ bool has_stance(const Case& run) {
 
 /// The run's foot in the base case's own shoeing; nothing if no shoeing varies, the baseline then sets its own tendon.
 std::optional<Case> reference_of(const Sweep& sweep, const std::vector<InputValue>& settings) {
+  if (sweep.baseline_sets_tendon) return {};
   std::vector<InputValue> kept;
   std::copy_if(settings.begin(), settings.end(), std::back_inserter(kept),
                [](const InputValue& s) { return !s.input.is_shoeing(); });

@@ -36,6 +36,7 @@ struct Sweep {
   std::vector<Case> base_runs;  ///< it as it stands: which options, models and phases there are
   MaterialWords words;
   materials::Catalogue catalogue;
+  bool baseline_sets_tendon = false;  ///< as in a comparison: the draws of a study vary shoeing that nobody chose
 };
 
 /// SHA-256 over everything that decides the results but the program itself: the resolved base case, the catalogue's values

@@ -56,6 +56,13 @@ TEST(Distribution,
   EXPECT_NEAR(quantile(wide, 0.05), -1.644854, 1e-6);
 }
 
+TEST(Distribution, a_log_normal_one_is_symmetric_in_the_logarithm) {
+  const Distribution d{Shape::log_normal, 1, 9, 3, std::log(9.0) / 4};
+  EXPECT_NEAR(quantile(d, 0.5), 3, 1e-9);
+  EXPECT_NEAR(quantile(d, 0.1) * quantile(d, 0.9), 9, 1e-9);
+  EXPECT_NEAR(quantile(d, 1 - 1e-12), 9, 1e-6);
+}
+
 TEST(Distribution, no_value_leaves_its_ends) {
   for (const Distribution& d : {Distribution{Shape::normal, -1, 0.5, 0, 2}, Distribution{Shape::triangular, 0, 1, 1, 0},
                                 Distribution{Shape::log_uniform, 1, 3, 0, 0}})
