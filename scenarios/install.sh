@@ -8,7 +8,7 @@ set -euo pipefail
 
 program=(g++ cmake ninja-build ccache git libeigen3-dev libgmsh-dev libboost-dev
          nlohmann-json3-dev libtomlplusplus-dev libcli11-dev zlib1g-dev libsqlite3-dev)
-tests=(libgtest-dev)
+tests=(libgtest-dev sqlite3 bc procps)
 
 # Echoes those of the given packages that are not installed.
 missing_packages() {
