@@ -98,7 +98,7 @@ void execute(sqlite3* handle, const std::filesystem::path& path, const char* sql
 std::vector<std::pair<std::string, std::string>> fields_of(const SweepIdentity& i) {
   return {{"schema", "hoofload-sweep/1"},   {"plan_sha256", i.plan_sha256}, {"program", i.program},
           {"runs", std::to_string(i.runs)}, {"inputs", i.inputs},           {"title", i.title},
-          {"base_toml", i.base_toml}};
+          {"base_toml", i.base_toml},       {"method", i.method},           {"samples", std::to_string(i.samples)}};
 }
 
 std::string field(sqlite3* handle, const std::filesystem::path& path, const std::string& key) {
@@ -111,7 +111,8 @@ std::string field(sqlite3* handle, const std::filesystem::path& path, const std:
 SweepIdentity stored_identity(sqlite3* handle, const std::filesystem::path& path) {
   const auto get = [&](const char* key) { return field(handle, path, key); };
   if (get("schema") != "hoofload-sweep/1") fail(path, "was written by another version of this program");
-  return {get("plan_sha256"), get("program"), std::stoul(get("runs")), get("inputs"), get("title"), get("base_toml")};
+  return {get("plan_sha256"), get("program"),   std::stoul(get("runs")), get("inputs"),
+          get("title"),       get("base_toml"), get("method"),           std::stoul(get("samples"))};
 }
 
 bool has_tables(sqlite3* handle, const std::filesystem::path& path) {
@@ -154,7 +155,14 @@ SweepIdentity identity_of(const Sweep& sweep) {
   std::string base;
   for (const Case& run : sweep.base_runs) base += "# " + run.name + "\n" + resolved_case_toml(run) + "\n";
   const std::string title = sweep.plan.title.empty() ? sweep.base_runs.front().title : sweep.plan.title;
-  return {sweep_fingerprint(sweep), program_line(), run_count(sweep.plan), inputs.dump(), title, base};
+  return {sweep_fingerprint(sweep),
+          program_line(),
+          run_count(sweep.plan),
+          inputs.dump(),
+          title,
+          base,
+          std::string(name_of(sweep.plan.method)),
+          static_cast<std::size_t>(sweep.plan.samples)};
 }
 
 void SweepFile::Close::operator()(sqlite3* handle) const { sqlite3_close(handle); }

@@ -20,6 +20,8 @@ struct SweepIdentity {
   std::string inputs;  ///< names and units of what varies, as JSON [["shoe.setback", "mm"], ...]
   std::string title;
   std::string base_toml;  ///< the resolved base case, all runs
+  std::string method;     ///< of the plan: grid, sobol indices, ...
+  std::size_t samples = 0;
   bool operator==(const SweepIdentity&) const = default;
 };
 

@@ -13,7 +13,8 @@ namespace hoofload::scenarios {
 
 namespace {
 
-constexpr std::array<std::string_view, 4> kMethods = {"grid", "latin hypercube", "sobol", "list"};
+constexpr std::array<std::string_view, 6> kMethods = {"grid", "latin hypercube", "sobol",
+                                                      "list", "sobol indices",   "one at a time"};
 constexpr std::array<std::string_view, 6> kKeys = {"base", "title", "method", "samples", "seed", "vary"};
 constexpr std::int64_t kMostRuns = 10'000'000, kLargestSeed = 9007199254740991;
 
@@ -36,7 +37,7 @@ std::string listed_names(std::span<const std::string_view> names) {
   return text;
 }
 
-bool is_drawn(SweepMethod method) { return method == SweepMethod::sobol || method == SweepMethod::latin_hypercube; }
+bool takes_samples(SweepMethod method) { return is_drawn(method) && method != SweepMethod::one_at_a_time; }
 
 const Member* find_member(const Table& table, std::string_view key) {
   for (const Member& m : table)
@@ -87,9 +88,9 @@ bool read_method(PlanReader& r, const Table& root) {
 
 void read_samples(PlanReader& r, const Table& root) {
   const Member* m = find_member(root, "samples");
-  if (is_drawn(r.plan.method) && m == nullptr)
+  if (takes_samples(r.plan.method) && m == nullptr)
     r.fail({1, 1}, "samples", "missing value", "", "samples = 1 to " + std::to_string(kMostRuns));
-  if (!is_drawn(r.plan.method)) {
+  if (!takes_samples(r.plan.method)) {
     for (const char* key : {"samples", "seed"})
       if (const Member* idle = find_member(root, key))
         r.fail(idle->at, key, "contradictory: no effect, the values of [vary] make the runs", written(idle->value), "");
@@ -149,6 +150,8 @@ void check_lengths(PlanReader& r, const Member& vary) {
       r.fail(vary.at, v.input.name, "a list of runs needs as many values of every key", std::to_string(v.values.size()),
              std::to_string(first));
   }
+  if (r.plan.method == SweepMethod::sobol_indices)
+    runs = static_cast<double>(r.plan.samples) * static_cast<double>(r.plan.variations.size() + 2);
   if (runs > static_cast<double>(kMostRuns))
     r.fail(vary.at, "vary", "too many runs", number_text(runs), "at most " + std::to_string(kMostRuns));
 }
@@ -184,6 +187,27 @@ std::string drawn_value(const Variation& v, double u) {
   return v.values[std::min(v.values.size() - 1, static_cast<std::size_t>(u * n))];
 }
 
+/// Share of its distribution at which input d stands in a run, Eq. (104) for the indices.
+double share_of(const SweepPlan& plan, std::size_t run, std::size_t d) {
+  const std::size_t inputs = plan.variations.size();
+  if (plan.method == SweepMethod::one_at_a_time) return run == 2 * d + 1 ? 0.05 : run == 2 * d + 2 ? 0.95 : 0.5;
+  if (plan.method != SweepMethod::sobol_indices) return plan.points.at(run, d);
+  const auto samples = static_cast<std::size_t>(plan.samples);
+  const std::size_t block = run / samples;
+  const bool is_of_b = block == 1 || block == d + 2;
+  return plan.points.at(run % samples, is_of_b ? inputs + d : d);
+}
+
+UnitPoints points_of(const SweepPlan& plan) {
+  const auto count = static_cast<std::size_t>(plan.samples);
+  const auto seed = static_cast<std::uint64_t>(plan.seed);
+  const std::size_t inputs = plan.variations.size();
+  if (plan.method == SweepMethod::sobol) return sobol_points(count, inputs, seed);
+  if (plan.method == SweepMethod::sobol_indices) return sobol_points(count, 2 * inputs, seed);
+  if (plan.method == SweepMethod::latin_hypercube) return latin_hypercube_points(count, inputs, seed);
+  return {};
+}
+
 }  // namespace
 
 PlanReading read_sweep_plan(std::string_view text, const std::string& file, const MaterialWords& materials) {
@@ -198,16 +222,16 @@ PlanReading read_sweep_plan(std::string_view text, const std::string& file, cons
                    [](const CaseError& a, const CaseError& b) { return a.at < b.at; });
   reading.plan = std::move(reader.plan);
   if (!reading.errors.empty()) return reading;
-  SweepPlan& plan = reading.plan;
-  const auto count = static_cast<std::size_t>(plan.samples);
-  const auto seed = static_cast<std::uint64_t>(plan.seed);
-  if (plan.method == SweepMethod::sobol) plan.points = sobol_points(count, plan.variations.size(), seed);
-  if (plan.method == SweepMethod::latin_hypercube)
-    plan.points = latin_hypercube_points(count, plan.variations.size(), seed);
+  reading.plan.points = points_of(reading.plan);
   return reading;
 }
 
+bool is_drawn(SweepMethod method) { return method != SweepMethod::grid && method != SweepMethod::list; }
+
 std::size_t run_count(const SweepPlan& plan) {
+  const std::size_t inputs = plan.variations.size();
+  if (plan.method == SweepMethod::one_at_a_time) return 2 * inputs + 1;
+  if (plan.method == SweepMethod::sobol_indices) return static_cast<std::size_t>(plan.samples) * (inputs + 2);
   if (is_drawn(plan.method)) return static_cast<std::size_t>(plan.samples);
   if (plan.method == SweepMethod::list) return plan.variations.front().values.size();
   std::size_t runs = 1;
@@ -221,7 +245,7 @@ std::vector<InputValue> settings_of(const SweepPlan& plan, std::size_t run) {
   for (std::size_t d = 0; d < plan.variations.size(); ++d) {
     const Variation& v = plan.variations[d];
     if (is_drawn(plan.method)) {
-      settings.push_back({v.input, drawn_value(v, plan.points.at(run, d))});
+      settings.push_back({v.input, drawn_value(v, share_of(plan, run, d))});
     } else if (plan.method == SweepMethod::list) {
       settings.push_back({v.input, v.values[run]});
     } else {

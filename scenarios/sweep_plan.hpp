@@ -13,7 +13,12 @@
 
 namespace hoofload::scenarios {
 
-enum class SweepMethod { grid, latin_hypercube, sobol, list };
+/// sobol_indices: the designs A, B and, for each input, A with that input's column of B, `samples` runs each.
+/// one_at_a_time: all inputs at their median, then each alone at 5 % and at 95 %.
+enum class SweepMethod { grid, latin_hypercube, sobol, list, sobol_indices, one_at_a_time };
+
+/// True when the values come from distributions, not from lists of runs.
+[[nodiscard]] bool is_drawn(SweepMethod method);
 
 /// One input that varies: among values (grid, list, a drawn choice) or by a distribution in the input's unit.
 struct Variation {
@@ -26,10 +31,10 @@ struct SweepPlan {
   std::string file, base;  ///< as given; the base with the plan's folder before it
   std::string title;
   SweepMethod method = SweepMethod::grid;
-  std::int64_t samples = 0;  ///< of sobol and latin hypercube
+  std::int64_t samples = 0;  ///< of sobol, latin hypercube and sobol indices
   std::int64_t seed = 1;
   std::vector<Variation> variations;  ///< in the order of the file
-  UnitPoints points;                  ///< of sobol and latin hypercube
+  UnitPoints points;                  ///< of the drawn methods; of sobol indices A and B beside each other
 };
 
 struct PlanReading {

@@ -101,8 +101,7 @@ Problem read_list(const Input& input, const Value& value, SweepMethod method, co
   if (list.empty() || list.size() > kMostValues)
     return problem(value, list.empty() ? "empty list" : "too many values", "1 to " + std::to_string(kMostValues));
   if (const Problem wrong = read_values(input, list, materials, v.values)) return wrong;
-  const bool is_drawn = method == SweepMethod::sobol || method == SweepMethod::latin_hypercube;
-  if (is_drawn) return read_drawn_list(input, value, v);
+  if (is_drawn(method)) return read_drawn_list(input, value, v);
   if (method == SweepMethod::list) return {};
   std::vector<std::string> sorted = v.values;
   std::sort(sorted.begin(), sorted.end());

@@ -65,8 +65,8 @@ TEST(SweepPlan, drawn_values_stay_in_their_ranges_and_choices_come_evenly) {
 
 TEST(SweepPlan, every_problem_is_told_with_line_key_value_and_what_is_allowed) {
   EXPECT_EQ(errors_of("base = \"b.toml\"\nmethod = \"sobel\"\n"),
-            "plan.toml:2:10: method: unknown word; given: \"sobel\"; allowed: grid, latin hypercube, sobol, list; "
-            "nearest: sobol\n");
+            "plan.toml:2:10: method: unknown word; given: \"sobel\"; allowed: grid, latin hypercube, sobol, list, "
+            "sobol indices, one at a time; nearest: sobol\n");
   EXPECT_EQ(errors_of("base = \"b.toml\"\nmethod = \"sobol\"\nsamples = 8\nsede = 1\n[vary]\nshoe.setbak = [1, 2]\n"),
             "plan.toml:4:1: sede: unknown key; allowed: base, title, method, samples, seed, vary; nearest: seed\n"
             "plan.toml:6:6: shoe.setbak: unknown key; allowed: a number, a choice or a material of the case (hoofload "
