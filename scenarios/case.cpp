@@ -243,8 +243,11 @@ CaseErrors in_order(CaseErrors errors) {
 }  // namespace
 
 CaseReading read_case(std::string_view text, const std::string& file, const MaterialWords& materials) {
+  return read_case(parse_case_text(text, file), file, materials);
+}
+
+CaseReading read_case(const CaseText& tree, const std::string& file, const MaterialWords& materials) {
   CaseReading reading;
-  CaseText tree = parse_case_text(text, file);
   Reader reader{file, materials, {tree.errors.begin(), tree.errors.end()}, {}};
   if (tree.complete) {
     std::vector<Run> runs = read_runs(reader, tree.root);

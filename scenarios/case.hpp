@@ -79,11 +79,17 @@ struct Load {
   double tendon_force = 0;        ///< tendon force of the phase "press"; 0: slack [N]
 };
 
+/// What draws may vary: errors of the measurements given, the spread of those left out, tissues, shoe with its materials, loads.
+enum class UncertainGroup { measurements, unmeasured_foot, tissues, shoeing, loads };
+
 struct Study {
   double density = 1;  ///< mesh divisions relative to the default
   bool bars = true;    ///< discretisation bars from a coarse twin
   int samples = 0;     ///< random draws for the intervals; 0: none
   std::int64_t seed = 1;
+  std::vector<UncertainGroup> vary = {UncertainGroup::measurements, UncertainGroup::unmeasured_foot,
+                                      UncertainGroup::tissues, UncertainGroup::shoeing, UncertainGroup::loads};
+  double sample_density = 0.5;  ///< mesh divisions of the draws; no coarse twin is solved for them
   std::vector<ModelKind> models = {ModelKind::axisymmetric, ModelKind::sagittal};
   Bone bone = Bone::rigid;  ///< of the axisymmetric model
   double first_step = 1;    ///< load step tried first, of the way between two loadings; no key: for tests of step size
@@ -116,5 +122,10 @@ struct CaseReading {
 
 /// Reads, checks and completes a case. Reports every problem in one pass; never throws on any input.
 [[nodiscard]] CaseReading read_case(std::string_view text, const std::string& file, const MaterialWords& materials);
+
+struct CaseText;
+
+/// The same from text that has been parsed, and perhaps had values put into it (case_overlay.hpp).
+[[nodiscard]] CaseReading read_case(const CaseText& tree, const std::string& file, const MaterialWords& materials);
 
 }  // namespace hoofload::scenarios

@@ -181,12 +181,6 @@ void check_packing(const Case& c, Clashes& found) {
           "at most the void's depth");
 }
 
-/// Keys that this version reads but cannot solve: refused, so that no result leaves out what was asked for.
-void check_unsolved(const Case& c, Clashes& found) {
-  require(found, c.study.samples == 0, {"study.samples"}, "random draws are not solved in this version",
-          std::to_string(c.study.samples), "study.samples = 0");
-}
-
 void check_companions(const Case& c, Clashes& found) {
   if (has_pad(c)) {
     require(found, !c.material.pad.empty(), {"pad.type", "pad.material"}, "pad without a material", "no pad.material",
@@ -201,7 +195,6 @@ void check_companions(const Case& c, Clashes& found) {
             "elastic ground without a material", c.material.ground.empty() ? "no ground.material" : c.material.ground,
             "ground.material, e.g. \"turf\", or ground.type = \"rigid\"");
   }
-  check_unsolved(c, found);
   if (has_phase(c, Phase::press)) {
     require(found, c.load.force.has_value(), {"load.phases", "load.force"}, "phase \"press\" without a force",
             "no load.force", "load.force, e.g. \"2500 N\"");
@@ -258,6 +251,8 @@ std::vector<Idle> load_rules(const Case& c) {
       {"load.posture", c.shoeing.shoe.elevation == 0 || c.shoeing.shoe.type == ShoeType::bare,
        "the shoe does not raise the heel", false},
       {"load.steps", !has_phase(c, Phase::stance), "the phase \"stance\" is not asked for", false},
+      {"study.vary", c.study.samples == 0, "no draws are asked for (study.samples)", false},
+      {"study.sample_density", c.study.samples == 0, "no draws are asked for (study.samples)", false},
       {"study.bone", !axisymmetric, "the axisymmetric model is not asked for", false},
   };
 }

@@ -200,8 +200,10 @@ constexpr Key kKeys[] = {
 
   {"study.density", number<&Case::study, &Study::density>("", 0.25, 4), "mesh divisions relative to the default", '-', ""},
   {"study.bars", flag<&Case::study, &Study::bars>(), "discretisation bars from a coarser twin", '-', "", whole_case},
-  {"study.samples", integer<&Case::study, &Study::samples>(0, 100000), "random draws for the intervals; 0 for none", '-', "", whole_case},
+  {"study.samples", integer<&Case::study, &Study::samples>(0, 100000), "draws of what is uncertain, for the intervals; 0 for none", '-', "", whole_case},
   {"study.seed", integer<&Case::study, &Study::seed>(0, 9007199254740991), "seed of the draws", '-', "", whole_case},
+  {"study.vary", word_list<&Case::study, &Study::vary>(words::kUncertain, words::kUncertainToo), "what the draws vary (docs/uncertainty.md)", '-', "", whole_case},
+  {"study.sample_density", number<&Case::study, &Study::sample_density>("", 0.25, 4), "mesh divisions of the draws, relative to the default; coarser than study.density saves time, and the interval is then that of the coarse mesh", '-', "", whole_case},
   {"study.models", word_list<&Case::study, &Study::models>(words::kModel, words::kModelToo), "models to solve", '-', "", whole_case},
   {"study.bone", word<&Case::study, &Study::bone>(words::kBone), "distal phalanx of the axisymmetric model", '-', ""},
 };

@@ -50,6 +50,9 @@ inline constexpr std::array kPhaseToo = {Synonym{"stand", 1}, Synonym{"mid stanc
 inline constexpr std::array kModel = {"axisymmetric"sv, "sagittal"sv};
 inline constexpr std::array kModelToo = {Synonym{"side view", 1}};
 
+inline constexpr std::array kUncertain = {"measurements"sv, "unmeasured foot"sv, "tissues"sv, "shoeing"sv, "loads"sv};
+inline constexpr std::array kUncertainToo = {Synonym{"measurement", 0}, Synonym{"materials", 2}, Synonym{"load", 4}};
+
 inline constexpr std::array kBone = {"rigid"sv, "elastic"sv};
 
 }  // namespace hoofload::scenarios::words

@@ -5,12 +5,10 @@
 #include "scenarios/case_report.hpp"
 #include "scenarios/nearest.hpp"
 #include "scenarios/quantity_text.hpp"
+#include "scenarios/sweep_read.hpp"
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <cerrno>
-#include <cstring>
-#include <fstream>
 #include <nlohmann/json.hpp>
 #include <ostream>
 #include <sstream>
@@ -29,38 +27,27 @@ struct Arguments {
   bool json = false;
   bool quiet = false;
   bool markdown = false;
+  std::size_t threads = 0;
+  SweepRequest sweep;
+  std::string shard = "1/1";
+  MergeRequest merge;
+  ExportRequest export_table;
 };
-
-/// The text of a file, or the reason why not.
-struct FileText {
-  std::string text;
-  std::string problem;
-};
-
-FileText read_file(const std::string& path) {
-  std::error_code error;
-  if (std::filesystem::is_directory(path, error)) return {"", "is a folder"};
-  std::ifstream stream(path, std::ios::binary);
-  if (!stream) return {"", std::strerror(errno)};
-  std::ostringstream text;
-  text << stream.rdbuf();
-  if (stream.bad()) return {"", "cannot be read"};
-  return {text.str(), ""};
-}
 
 struct OpenedCase {
   CaseReading reading;
   int code;
+  std::string text = {};
 };
 
 /// Reads the case and reports its problems; code is exit_done if it may be solved.
 OpenedCase open_case(const Arguments& a, const Surroundings& around) {
-  const FileText file = read_file(a.case_file);
+  const FileText file = read_text_file(a.case_file);
   if (!file.problem.empty()) {
     around.err << a.case_file << ": " << file.problem << '\n';
     return {{}, exit_system};
   }
-  OpenedCase opened{read_case(file.text, a.case_file, around.load_known().materials), exit_done};
+  OpenedCase opened{read_case(file.text, a.case_file, around.load_known().materials), exit_done, file.text};
   if (!a.quiet) around.err << errors_text(opened.reading.warnings, around.colour_err);
   if (opened.reading.errors.empty()) return opened;
   opened.code = exit_bad_case;
@@ -98,6 +85,8 @@ int solve(const Arguments& a, RunMode mode, const Surroundings& around) {
   request.case_file = a.case_file;
   request.runs = std::move(opened.reading.runs);
   request.warnings = std::move(opened.reading.warnings);
+  request.case_text = std::move(opened.text);
+  request.threads = a.threads;
   request.json = a.json;
   request.quiet = a.quiet;
   request.colour = around.colour_out;
@@ -152,7 +141,9 @@ int teach(const Arguments& a, const Surroundings& around) {
 
 int explain_topic(const Arguments& a, const Surroundings& around) {
   if (a.markdown) {
-    around.out << (a.topic == "quantities" ? quantities_markdown() : case_keys_markdown());
+    around.out << (a.topic == "quantities"    ? quantities_markdown()
+                   : a.topic == "uncertainty" ? uncertainty_markdown(materials::load_catalogue())
+                                              : case_keys_markdown());
     return exit_done;
   }
   if (a.topic.empty()) {
@@ -173,6 +164,50 @@ int explain_topic(const Arguments& a, const Surroundings& around) {
   around.err << "explain: nothing is called '" << shown_text(a.topic) << "'"
              << (near.empty() ? "" : "; nearest: " + near) << '\n';
   return exit_usage;
+}
+
+/// "3/10"; nothing if the text is anything else or the part is not one of them.
+std::optional<Shard> shard_of(const std::string& text) {
+  Shard shard;
+  char slash = 0, rest = 0;
+  std::istringstream stream(text);
+  if (!(stream >> shard.part >> slash >> shard.of) || slash != '/' || stream >> rest) return {};
+  if (text.find('-') != std::string::npos || shard.part < 1 || shard.part > shard.of) return {};
+  return shard;
+}
+
+int sweep(const Arguments& a, const Surroundings& around) {
+  SweepRequest request = a.sweep;
+  const auto shard = shard_of(a.shard);
+  if (!shard) {
+    around.err << "sweep: --shard: expected i/n with 1 <= i <= n, e.g. 3/10, found '" << shown_text(a.shard) << "'\n";
+    return exit_usage;
+  }
+  if (!request.out && !request.dry_run) {
+    around.err << "sweep: --out is required: the SQLite file for the results (or --dry-run)\n";
+    return exit_usage;
+  }
+  request.shard = *shard;
+  request.quiet = a.quiet;
+  return around.sweep(request);
+}
+
+void add_sweep_commands(CLI::App& app, Arguments& a) {
+  CLI::App* sweeping = app.add_subcommand("sweep", "solve all runs of a plan into one file, or go on where it stopped");
+  sweeping->add_option("PLAN", a.sweep.plan_file, "plan (TOML): base, method, samples, seed and [vary]")->required();
+  sweeping->add_option("--out", a.sweep.out, "results (SQLite); a file of the same plan is continued");
+  sweeping->add_option("--threads", a.sweep.threads, "runs at a time; left out, as many as the machine has cores")
+      ->check(CLI::Range(1, 1024));
+  sweeping->add_option("--shard", a.shard, "solve part i of n only, e.g. 3/10");
+  sweeping->add_flag("--dry-run", a.sweep.dry_run, "say what would be solved");
+  CLI::App* merging = app.add_subcommand("merge", "put the parts of a sweep into one file");
+  merging->add_option("PARTS", a.merge.parts, "files of the same plan")->required();
+  merging->add_option("--out", a.merge.out, "the whole (SQLite)")->required();
+  CLI::App* exporting = app.add_subcommand("export", "write the table of a sweep");
+  exporting->add_option("FILE", a.export_table.file, "results of a sweep (SQLite)")->required();
+  exporting->add_option("--csv", a.export_table.csv, "table (CSV); - for stdout")->required();
+  for (CLI::App* command : {sweeping, merging, exporting})
+    command->add_flag("--quiet", a.quiet, "no progress on stderr");
 }
 
 CLI::App* add_command(CLI::App& app, const char* name, const char* description, Arguments& a) {
@@ -220,6 +255,7 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
   serving->add_option("--port", a.port, "port of 127.0.0.1; left out, any that is free")->check(CLI::Range(1, 65535));
   serving->add_flag("--quiet", a.quiet, "nothing but the address");
   CLI::App* explaining = add_command(app, "explain", "what a key, a section or a material means", a);
+  add_sweep_commands(app, a);
   for (CLI::App* command : {checking, running, comparing})
     command->add_option("CASE", a.case_file, "case file (TOML)")->required();
   teaching->add_option("NAME", a.lesson, "packing, setback, elevation or trial")->required();
@@ -232,9 +268,12 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
     command->add_option("--pdf", a.pdf, "file for the same as PDF (needs weasyprint or chromium)");
     command->add_option("--paper", a.paper, "a4 or letter")->check(CLI::IsMember({"a4", "letter"}));
   }
+  for (CLI::App* command : {running, comparing})
+    command->add_option("--threads", a.threads, "draws of study.samples at a time; left out, as many as there are cores")
+        ->check(CLI::Range(1, 1024));
   explaining->add_option("KEY", a.topic, "e.g. shoe.setback; left out, all keys are listed");
   explaining->add_flag("--markdown", a.markdown,
-                       "write docs/case-keys.md to stdout; with KEY quantities, docs/quantities.md");
+                       "write docs/case-keys.md to stdout; with KEY quantities or uncertainty, that page of docs");
   try {
     std::reverse(arguments.begin(), arguments.end());  // the parser takes them last first
     app.parse(std::move(arguments));
@@ -242,6 +281,9 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
     if (explaining->parsed()) return explain_topic(a, around);
     if (teaching->parsed()) return teach(a, around);
     if (serving->parsed()) return around.serve({a.port, a.quiet});
+    if (app.got_subcommand("sweep")) return sweep(a, around);
+    if (app.got_subcommand("merge")) return around.merge(a.merge);
+    if (app.got_subcommand("export")) return around.export_table(a.export_table);
     if (effects->parsed()) return around.check_effects({a.density, a.markdown, a.quiet});
     return solve(a, comparing->parsed() ? RunMode::compare : RunMode::run, around);
   } catch (const CLI::ParseError& e) {

@@ -1,9 +1,10 @@
-// The command line: hoofload check | run | compare | lesson | check-effects | serve | explain. Parses, reads the
-// case, reports, and hands on.
+// The command line: hoofload check | run | compare | lesson | check-effects | serve | sweep | merge | export | explain.
+// Parses, reads the case, reports, and hands on.
 #pragma once
 
 #include "scenarios/commands.hpp"
 #include "scenarios/explain.hpp"
+#include "scenarios/sweep_command.hpp"
 
 #include <functional>
 #include <iosfwd>
@@ -23,6 +24,9 @@ struct Surroundings {
   std::function<int(const LessonRequest&)> teach{};           ///< lesson_command
   std::function<int(const EffectsRequest&)> check_effects{};  ///< effects_command
   std::function<int(const ServeRequest&)> serve{};            ///< serve_command
+  std::function<int(const SweepRequest&)> sweep{};            ///< sweep_command
+  std::function<int(const MergeRequest&)> merge{};            ///< merge_command
+  std::function<int(const ExportRequest&)> export_table{};    ///< export_command
   std::string version{};
 };
 

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "materials/catalogue.hpp"
+#include "scenarios/interval_text.hpp"
 #include "scenarios/pdf.hpp"
 #include "scenarios/progress.hpp"
 #include "scenarios/provenance.hpp"
@@ -18,8 +19,10 @@ namespace {
 namespace fs = std::filesystem;
 
 std::string table_text(const Finished& done) {
-  return viz::terminal_table(
-      result_table(done.results, done.comparison, done.request.mode, TableDetail::headline, done.context.warnings));
+  const std::string intervals = interval_text(done.results, done.comparison);
+  return (intervals.empty() ? "" : intervals + "\n") +
+         viz::terminal_table(result_table(done.results, done.comparison, done.request.mode, TableDetail::headline,
+                                          done.context.warnings));
 }
 
 std::vector<RunResult> solved_with_progress(const RunRequest& request) {
@@ -32,6 +35,19 @@ std::vector<RunResult> solved_with_progress(const RunRequest& request) {
   return results;
 }
 
+/// Solves the draws that the case asks for and puts the intervals into the result.
+void sample(Finished& done) {
+  const RunRequest& request = done.request;
+  const Study& asked = request.runs.front().study;
+  if (asked.samples == 0 || request.case_text.empty()) return;
+  const auto draws = static_cast<std::size_t>(asked.samples);
+  const Progress bar = start_progress(draws, request.quiet ? Talk::quiet : Talk::normal);
+  done.study = solve_study(request.case_text, request.case_file, request.runs, request.threads,
+                           [&](std::size_t n) { show_progress(bar, n, "draws"); });
+  end_progress(bar);
+  add_intervals(*done.study, done.results, done.comparison);
+}
+
 std::string with_provenance(const std::string& text, const Finished& done) {
   return text + "\n" + provenance_line(done.results) + "\n";
 }
@@ -41,7 +57,8 @@ void write_all(const Finished& done, const Telling& telling, const fs::path& fol
   write_file(folder / "result.json", result_json(done.results, done.comparison, done.context).dump(1) + "\n");
   const auto table =
       result_table(done.results, done.comparison, done.request.mode, TableDetail::full, done.context.warnings);
-  write_file(folder / "table.md", with_provenance(viz::markdown_table(table), done));
+  write_file(folder / "table.md",
+             with_provenance(viz::markdown_table(table) + interval_markdown(done.results, done.comparison), done));
   if (!telling.text_file.empty()) {
     write_file(folder / telling.text_file, with_provenance(telling.text(done), done));
     texts = telling.text_file + ", " + texts;
@@ -86,9 +103,13 @@ int report_unsolved(const Finished& done) {
 }  // namespace
 
 int answer(const RunRequest& request, const Telling& telling) {
-  Finished done{request, solved_with_progress(request), {}, {request.case_file, {}}};
+  Finished done{request, solved_with_progress(request), {}, {request.case_file, {}}, {}};
   if (request.mode == RunMode::compare) done.comparison = compare(done.results);
+  sample(done);
   done.context.warnings = result_warnings(done.results, done.comparison, request.warnings);
+  if (done.study)
+    for (std::string& note : study_notes(*done.study, request.runs.front().study.seed))
+      done.context.warnings.push_back(std::move(note));
   try {
     if (request.json)
       std::cout << result_json(done.results, done.comparison, done.context).dump(1) << '\n';

@@ -4,6 +4,7 @@
 #include "scenarios/comparison.hpp"
 #include "scenarios/lesson.hpp"
 #include "scenarios/result_json.hpp"
+#include "scenarios/study.hpp"
 #include "viz/report.hpp"
 
 #include <filesystem>
@@ -24,6 +25,8 @@ struct RunRequest {
   RunMode mode = RunMode::compare;           ///< run: every run's values; compare: differences against the baseline too
   std::string case_file;                     ///< as given
   std::vector<Case> runs;                    ///< baseline first, never empty
+  std::string case_text;                     ///< of the file, for the draws of [study]; empty: no draws
+  std::size_t threads = 0;                   ///< for the draws; 0: as many as the machine has
   CaseErrors warnings;                       ///< of the reader; to be repeated in the result
   bool json = false;                         ///< machine-readable result on stdout
   bool quiet = false;                        ///< nothing on stderr but errors
@@ -73,6 +76,7 @@ struct Finished {
   std::vector<RunResult> results;
   Comparison comparison;
   ResultContext context;
+  std::optional<SampledStudy> study;  ///< when the case asks for draws
 };
 
 /// How an answer is told: what stands on stdout without --json, and what --out writes beside result.json, table.md

@@ -14,16 +14,16 @@ constexpr double kSolverTolerance = 1e-6;  ///< relative: Newton stops at 1e-9 o
 
 bool is_zero(const Reading& r) { return std::abs(r.value) < kZero || (r.has_bar && std::abs(r.value) <= r.bar); }
 
-Verdict verdict_of(const Difference& d) {
-  const double rise = d.quantity->worse_sign * d.change;
-  if (!d.is_distinguishable || rise == 0) return Verdict::neither;
-  return rise > 0 ? Verdict::worse : Verdict::better;
-}
-
 Difference difference(const std::string& option, const PhaseResult& phase, const QuantityKey& key, const Reading& base,
                       const Reading& now) {
-  Difference d{option, phase.phase, phase.model, &key,  base.value,      now.value, now.value - base.value,
-               {},     0,           false,       false, Verdict::neither};
+  Difference d;
+  d.option = option;
+  d.phase = phase.phase;
+  d.model = phase.model;
+  d.quantity = &key;
+  d.baseline = base.value;
+  d.value = now.value;
+  d.change = now.value - base.value;
   if (!is_zero(base)) d.percent = 100 * d.change / std::abs(base.value);
   d.has_bar = base.has_bar && now.has_bar;
   if (d.has_bar) d.bar = bar_of_change({base.value, base.twin, base.size}, {now.value, now.twin, now.size});
@@ -66,6 +66,12 @@ void add_form_errors(const RunResult& run, std::vector<FormError>& out) {
 }
 
 }  // namespace
+
+Verdict verdict_of(const Difference& d) {
+  const double rise = d.quantity->worse_sign * d.change;
+  if (!d.is_distinguishable || rise == 0) return Verdict::neither;
+  return rise > 0 ? Verdict::worse : Verdict::better;
+}
 
 Comparison compare(const std::vector<RunResult>& results) {
   Comparison c;

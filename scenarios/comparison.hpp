@@ -25,7 +25,9 @@ struct Difference {
   std::optional<double> percent;               ///< empty where the baseline is zero or within its own bar
   double bar = 0;                              ///< of the change
   bool has_bar = false;
-  bool is_distinguishable = false;     ///< |change| above bar and solver tolerance
+  bool is_distinguishable = false;  ///< |change| above bar and solver tolerance, and no interval that holds zero
+  std::optional<Interval> interval = std::nullopt;  ///< of the paired change, when sampled
+  std::optional<double> p_better = std::nullopt;    ///< share of the draws in which the option is better
   Verdict verdict = Verdict::neither;  ///< by the quantity's worse_sign; never for an indistinguishable change
 };
 
@@ -45,6 +47,9 @@ struct Comparison {
 
 /// The first run is the baseline. Quantities that one of the two lacks (not solved, not given) have no difference.
 [[nodiscard]] Comparison compare(const std::vector<RunResult>& results);
+
+/// By the quantity's worse_sign; neither for a change that is not distinguishable.
+[[nodiscard]] Verdict verdict_of(const Difference& difference);
 
 [[nodiscard]] std::string_view name_of(Phase phase);
 [[nodiscard]] std::string_view name_of(ModelKind model);

@@ -9,8 +9,9 @@
 set -euo pipefail
 
 program=(g++ cmake ninja-build ccache git libeigen3-dev libgmsh-dev libboost-dev
-         nlohmann-json3-dev libtomlplusplus-dev libcli11-dev libcpp-httplib-dev zlib1g-dev)
-tests=(libgtest-dev calculix-ccx python3-numpy)
+         nlohmann-json3-dev libtomlplusplus-dev libcli11-dev libcpp-httplib-dev zlib1g-dev
+         libsqlite3-dev)
+tests=(libgtest-dev calculix-ccx python3-numpy sqlite3 bc procps)
 studies=(python3-dolfinx python3-getfem)
 page=(chromium)
 # A node from elsewhere may bring npm of its own, and then shuts Debian's out.

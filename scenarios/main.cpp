@@ -25,6 +25,9 @@ int main(int argc, char** argv) {
   around.teach = scenarios::lesson_command;
   around.check_effects = scenarios::effects_command;
   around.serve = scenarios::serve_command;
+  around.sweep = scenarios::sweep_command;
+  around.merge = scenarios::merge_command;
+  around.export_table = scenarios::export_command;
   around.version = HOOFLOAD_VERSION;
   return scenarios::run_cli({argv + 1, argv + argc}, around);
 }

@@ -69,9 +69,10 @@ json provenance_json(const std::string& case_file, const std::vector<RunResult>&
           {"meshes", meshes}};
 }
 
+std::string program_line() { return std::string("hoofload ") + HOOFLOAD_VERSION + ", commit " + HOOFLOAD_COMMIT; }
+
 std::string provenance_line(const std::vector<RunResult>& results) {
-  return std::string("hoofload ") + HOOFLOAD_VERSION + ", commit " + HOOFLOAD_COMMIT + ", case " +
-         comparison_fingerprint(results).substr(0, 12);
+  return program_line() + ", case " + comparison_fingerprint(results).substr(0, 12);
 }
 
 }  // namespace hoofload::scenarios

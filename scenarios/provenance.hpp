@@ -17,6 +17,9 @@ namespace hoofload::scenarios {
 /// SHA-256 over the resolved text of all runs in order.
 [[nodiscard]] std::string comparison_fingerprint(const std::vector<RunResult>& results);
 
+/// "hoofload 0.1.0, commit 0123456789ab".
+[[nodiscard]] std::string program_line();
+
 /// One line for tables and figures: version, commit, first digits of the fingerprint.
 [[nodiscard]] std::string provenance_line(const std::vector<RunResult>& results);
 

@@ -22,8 +22,9 @@ json reading_json(const Reading& r, const QuantityKey& key) {
           {"unit", key.unit},
           {"model", name_of(r.model)},
           {"mesh_bar", r.has_bar ? number(r.bar) : json(nullptr)},
-          {"low", nullptr},
-          {"high", nullptr}};
+          {"low", r.interval ? number(r.interval->low) : json(nullptr)},
+          {"median", r.interval ? number(r.interval->median) : json(nullptr)},
+          {"high", r.interval ? number(r.interval->high) : json(nullptr)}};
 }
 
 /// Both models' readings of one quantity in one phase, the leading model's first; null if neither has it.
@@ -116,9 +117,10 @@ json difference_json(const Difference& d) {
           {"mesh_bar", d.has_bar ? number(d.bar) : json(nullptr)},
           {"distinguishable", d.is_distinguishable},
           {"verdict", verdicts[static_cast<std::size_t>(d.verdict)]},
-          {"low", nullptr},
-          {"high", nullptr},
-          {"p_better", nullptr}};
+          {"low", d.interval ? number(d.interval->low) : json(nullptr)},
+          {"median", d.interval ? number(d.interval->median) : json(nullptr)},
+          {"high", d.interval ? number(d.interval->high) : json(nullptr)},
+          {"p_better", d.p_better ? number(*d.p_better) : json(nullptr)}};
 }
 
 json form_error_json(const FormError& f) {

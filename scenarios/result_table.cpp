@@ -31,14 +31,6 @@ bool holds(const List& list, std::string_view key) {
 /// Zero where only the solver's rounding is left.
 double cleaned(double value) { return std::abs(value) < 1e-6 ? 0 : value; }
 
-/// With the foot in the air only fit-up speaks: its pressure and the nails'.
-bool is_shown(const QuantityKey& key, Phase phase, TableDetail detail) {
-  if (detail == TableDetail::full) return true;
-  if (phase == Phase::swing) return key.key == "swing_sole_pressure" || key.key == "nail_force_max";
-  if (phase == Phase::breakover && key.key == "ddft_moment") return false;  // the breakover moment under its own name
-  return holds(kHeadline, key.key);
-}
-
 viz::OptionCell cell_of(const RunResult& option, Phase phase, ModelKind model, const QuantityKey& key,
                         const Comparison& all, RunMode mode) {
   viz::OptionCell cell;
@@ -52,6 +44,7 @@ viz::OptionCell cell_of(const RunResult& option, Phase phase, ModelKind model, c
     if (d.option != option.run.name || d.phase != phase || d.model != model || d.quantity != &key) continue;
     cell.change = cleaned(d.change);
     cell.percent = d.percent;
+    if (d.interval) cell.low = d.interval->low, cell.high = d.interval->high;
     cell.bar = d.is_distinguishable ? d.bar : std::max(d.bar, std::abs(d.change));
   }
   return cell;
@@ -139,6 +132,14 @@ std::vector<std::string> form_notes(const std::string& baseline, const Compariso
 }
 
 }  // namespace
+
+/// With the foot in the air only fit-up speaks: its pressure and the nails'.
+bool is_shown(const QuantityKey& key, Phase phase, TableDetail detail) {
+  if (detail == TableDetail::full) return true;
+  if (phase == Phase::swing) return key.key == "swing_sole_pressure" || key.key == "nail_force_max";
+  if (phase == Phase::breakover && key.key == "ddft_moment") return false;  // the breakover moment under its own name
+  return holds(kHeadline, key.key);
+}
 
 viz::ComparisonTable result_table(const std::vector<RunResult>& results, const Comparison& comparison, RunMode mode,
                                   TableDetail detail, const std::vector<std::string>& warnings) {

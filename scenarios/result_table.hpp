@@ -13,6 +13,9 @@ namespace hoofload::scenarios {
 /// headline: what a terminal shows; full: every quantity (table.md).
 enum class TableDetail { headline, full };
 
+/// Whether a table of that detail has the quantity in that phase.
+[[nodiscard]] bool is_shown(const QuantityKey& key, Phase phase, TableDetail detail);
+
 /// Values and, in compare mode, changes. Rows by phase and model, quantities in catalogue order.
 [[nodiscard]] viz::ComparisonTable result_table(const std::vector<RunResult>& results, const Comparison& comparison,
                                                 RunMode mode, TableDetail detail,

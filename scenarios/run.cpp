@@ -43,7 +43,8 @@ void on_each_reading(std::vector<RunResult>& results, Visit&& visit) {
         for (auto& [key, reading] : phase.values) visit(std::tuple(model.kind, phase.phase, key), reading);
 }
 
-/// Size of each kind of quantity over the runs, and the bars, Eq. (77).
+}  // namespace
+
 void add_bars(std::vector<RunResult>& results) {
   std::map<std::tuple<ModelKind, Phase, std::string>, double> size;
   std::map<std::pair<ModelKind, std::string>, double> over_phases;
@@ -64,7 +65,18 @@ void add_bars(std::vector<RunResult>& results) {
   });
 }
 
-}  // namespace
+RunResult solve_run(const Case& run, const materials::Catalogue& catalogue, RunSlack& slack, bool baseline,
+                    const std::function<void()>& before) {
+  RunResult result{run, {}};
+  for (const ModelKind kind : run.study.models) {
+    if (before) before();
+    ModelResult fine = solve_model(run, kind, catalogue, run.study.density, slack.fine[kind], baseline);
+    if (run.study.bars && fine.built)
+      add_twin(fine, solve_model(run, kind, catalogue, kTwinDensity * run.study.density, slack.twin[kind], baseline));
+    result.models.push_back(std::move(fine));
+  }
+  return result;
+}
 
 PhaseResult read_phase(const BuiltModel& built, const Case& run, PhaseSolution solution) {
   PhaseResult phase;
@@ -107,20 +119,14 @@ std::vector<RunResult> solve_runs(const std::vector<Case>& runs, const materials
   std::vector<RunResult> results;
   RunProgress progress;
   for (const auto& run : runs) progress.of += run.study.models.size();
-  std::map<ModelKind, TendonSlack> slack, twin_slack;
+  RunSlack slack;
   for (const auto& run : runs) {
-    RunResult result{run, {}};
-    const bool baseline = results.empty();
-    for (ModelKind kind : run.study.models) {
+    const auto before = [&] {
       progress.what = run.name;
       if (report) report(progress);
-      ModelResult fine = solve_model(run, kind, catalogue, run.study.density, slack[kind], baseline);
-      if (run.study.bars && fine.built)
-        add_twin(fine, solve_model(run, kind, catalogue, kTwinDensity * run.study.density, twin_slack[kind], baseline));
-      result.models.push_back(std::move(fine));
       ++progress.done;
-    }
-    results.push_back(std::move(result));
+    };
+    results.push_back(solve_run(run, catalogue, slack, results.empty(), before));
   }
   add_bars(results);
   progress.what.clear();

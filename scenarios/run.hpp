@@ -5,6 +5,7 @@
 
 #include <functional>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -14,6 +15,12 @@
 
 namespace hoofload::scenarios {
 
+/// Spread of a value or of a change over the draws of what is uncertain; not the mesh's error, which stands in the bar.
+struct Interval {
+  double low = 0, median = 0, high = 0;  ///< 5, 50 and 95 % of the draws lie below
+  std::size_t draws = 0;                 ///< that gave the value
+};
+
 /// A value as it is reported.
 struct Reading {
   double value = 0;
@@ -22,6 +29,7 @@ struct Reading {
   double twin = 0;  ///< value on the coarse mesh, when has_bar
   double size = 0;  ///< S of Eq. (77): largest |value| of its kind (key, phase, model) over the runs
   bool has_bar = false;
+  std::optional<Interval> interval = std::nullopt;  ///< when sampled
 };
 
 struct PhaseResult {
@@ -58,14 +66,26 @@ struct RunProgress {
 [[nodiscard]] std::vector<RunResult> solve_runs(const std::vector<Case>& runs, const materials::Catalogue& catalogue,
                                                 const std::function<void(const RunProgress&)>& report = {});
 
-/// The parts of it, for those who keep solved models (page_solve.hpp): a model without its phases, one with all
-/// phases of
-/// the run at a mesh density of one's own, and what a solution says. `slack` as in solve_phases.
+/// The parts of it, for those who keep solved models (page_solve.hpp): a model without its phases, one with all phases of the
+/// run at a mesh density of one's own, and what a solution says. `slack` as in solve_phases.
 [[nodiscard]] ModelResult build_run(const Case& run, ModelKind kind, const materials::Catalogue& catalogue,
                                     double density);
 [[nodiscard]] ModelResult solve_model(const Case& run, ModelKind kind, const materials::Catalogue& catalogue,
                                       double density, TendonSlack& slack, bool baseline);
 [[nodiscard]] PhaseResult read_phase(const BuiltModel& built, const Case& run, PhaseSolution solution);
+
+/// Slack lengths that a baseline found, by model, on its mesh and on the coarse twin.
+struct RunSlack {
+  std::map<ModelKind, TendonSlack> fine, twin;
+};
+
+/// One run with all its models and, if asked for, their coarse twins; bars not yet. `slack`: filled by a baseline, used by
+/// an option. `before` is called ahead of each model. Never throws for what cannot be built or solved.
+[[nodiscard]] RunResult solve_run(const Case& run, const materials::Catalogue& catalogue, RunSlack& slack, bool baseline,
+                                  const std::function<void()>& before = {});
+
+/// Sizes and bars over the runs of one comparison, Eq. (77).
+void add_bars(std::vector<RunResult>& results);
 
 /// True when every phase of every run was solved.
 [[nodiscard]] bool all_solved(const std::vector<RunResult>& results);

@@ -18,6 +18,7 @@ struct Outcome {
   std::vector<RunRequest> requests;
   std::vector<LessonRequest> lessons;
   std::vector<ServeRequest> pages;
+  std::vector<SweepRequest> sweeps;
 };
 
 Outcome call(std::vector<std::string> arguments, int answer = exit_done) {
@@ -35,6 +36,10 @@ Outcome call(std::vector<std::string> arguments, int answer = exit_done) {
   };
   around.serve = [&](const ServeRequest& r) {
     outcome.pages.push_back(r);
+    return answer;
+  };
+  around.sweep = [&](const SweepRequest& r) {
+    outcome.sweeps.push_back(r);
     return answer;
   };
   around.version = "9.9";
@@ -188,6 +193,28 @@ TEST(Progress, the_line_shows_the_time_left_after_three_steps) {
   EXPECT_EQ(progress_line(2, 4, 10, "a"), "[##########----------] 2/4  a");
   EXPECT_EQ(progress_line(3, 4, 90, "a"), "[###############-----] 3/4  0:30 left  a");
   EXPECT_EQ(progress_line(4, 4, 90, "a"), "[####################] 4/4  a");
+}
+
+TEST(Cli, sweep_hands_on_its_part_of_the_plan) {
+  const Outcome o = call({"sweep", "plan.toml", "--out", "r.sqlite", "--shard", "3/10", "--threads", "2", "--quiet"});
+  EXPECT_EQ(o.code, exit_done) << o.err;
+  ASSERT_EQ(o.sweeps.size(), 1u);
+  EXPECT_EQ(o.sweeps[0].plan_file, "plan.toml");
+  EXPECT_EQ(o.sweeps[0].out->string(), "r.sqlite");
+  EXPECT_EQ(o.sweeps[0].shard.part, 3u);
+  EXPECT_EQ(o.sweeps[0].shard.of, 10u);
+  EXPECT_EQ(o.sweeps[0].threads, 2u);
+  EXPECT_TRUE(o.sweeps[0].quiet);
+}
+
+TEST(Cli, sweep_without_a_file_or_with_a_part_that_is_none_is_2) {
+  EXPECT_EQ(call({"sweep", "plan.toml"}).code, exit_usage);
+  for (const char* part : {"0/3", "4/3", "1", "a/b", "1/3x", "-1/3", "1/-3", ""}) {
+    const Outcome o = call({"sweep", "plan.toml", "--out", "r.sqlite", "--shard", part});
+    EXPECT_EQ(o.code, exit_usage) << part;
+    EXPECT_TRUE(o.sweeps.empty());
+  }
+  EXPECT_EQ(call({"sweep", "plan.toml", "--dry-run"}).code, exit_done);
 }
 
 }  // namespace
