@@ -47,6 +47,9 @@ using Uncertainties = std::vector<Uncertainty>;
 [[nodiscard]] std::vector<InputValue> drawn_inputs(const Uncertainties& list, const Case& baseline,
                                                    const MaterialWords& words, const std::vector<double>& shares);
 
+/// The number that a case has there, in the input's unit. Precondition: the input is a number.
+[[nodiscard]] double value_in_case(const std::string& input, const Case& c, const MaterialWords& words);
+
 /// docs/uncertainty.md: the list for a case that gives nothing and for one that gives every measurement.
 [[nodiscard]] std::string uncertainty_markdown(const materials::Catalogue& catalogue);
 
