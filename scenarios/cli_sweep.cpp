@@ -29,6 +29,7 @@ int sweep(const SweepArguments& a, const Surroundings& around) {
     around.err << "sweep: --out is required: the SQLite file for the results (or --dry-run)\n";
     return exit_usage;
   }
+  if (!a.slurm.script.empty()) request.slurm = a.slurm;
   request.shard = *shard;
   request.quiet = a.quiet;
   return around.sweep(request);
@@ -67,6 +68,11 @@ void add_sweep_commands(CLI::App& app, SweepArguments& a) {
       ->check(CLI::Range(1, 1024));
   sweeping->add_option("--shard", a.shard, "solve part i of n only, e.g. 3/10");
   sweeping->add_flag("--dry-run", a.sweep.dry_run, "say what would be solved");
+  sweeping->add_option("--slurm", a.slurm.script, "write a batch script for the Slurm workload manager; solve nothing");
+  sweeping->add_option("--parts", a.slurm.parts, "with --slurm: tasks of the job array, several runs each")
+      ->check(CLI::Range(1, 1000000));
+  sweeping->add_option("--at-once", a.slurm.at_once, "with --slurm: tasks at a time")->check(CLI::Range(1, 1000000));
+  sweeping->add_option("--time", a.slurm.time, "with --slurm: limit of a task, as sbatch takes it");
   CLI::App* merging = app.add_subcommand("merge", "put the parts of a sweep into one file");
   merging->add_option("PARTS", a.merge.parts, "files of the same plan")->required();
   merging->add_option("--out", a.merge.out, "the whole (SQLite)")->required();

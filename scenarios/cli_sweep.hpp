@@ -14,6 +14,7 @@ namespace hoofload::scenarios {
 struct SweepArguments {
   SweepRequest sweep;
   std::string shard = "1/1";
+  SlurmRequest slurm;
   MergeRequest merge;
   ExportRequest export_table;
   IndicesRequest indices;

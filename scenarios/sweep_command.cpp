@@ -2,6 +2,7 @@
 
 #include "scenarios/cli.hpp"
 #include "scenarios/progress.hpp"
+#include "scenarios/result_files.hpp"
 #include "scenarios/sweep_file.hpp"
 #include "scenarios/sweep_read.hpp"
 #include "scenarios/sweep_table.hpp"
@@ -102,6 +103,33 @@ Outcome solve_missing(const Sweep& sweep, const SweepRequest& request, SweepFile
   return outcome;
 }
 
+/// This program, wherever it was started from.
+std::filesystem::path this_program() { return std::filesystem::read_symlink("/proc/self/exe"); }
+
+int write_slurm(const Sweep& sweep, const SweepRequest& request) {
+  namespace fs = std::filesystem;
+  constexpr std::size_t kUsualParts = 100;
+  const SlurmRequest& asked = *request.slurm;
+  const std::size_t runs = run_count(sweep.plan);
+  const std::size_t parts = std::min(runs, asked.parts == 0 ? kUsualParts : asked.parts);
+  const SlurmJob job{fs::absolute(asked.script),
+                     this_program(),
+                     fs::absolute(request.plan_file),
+                     fs::absolute(*request.out),
+                     sweep_fingerprint(sweep),
+                     runs,
+                     parts,
+                     asked.at_once,
+                     std::max<std::size_t>(1, request.threads),
+                     asked.time};
+  write_file(asked.script, slurm_script(job));
+  fs::permissions(asked.script, fs::perms::owner_exec, fs::perm_options::add);
+  if (!request.quiet)
+    std::cerr << "sweep: " << asked.script.string() << ": " << plural(runs, "run") << " in " << plural(parts, "part")
+              << "; bash " << asked.script.string() << " submits them\n";
+  return exit_done;
+}
+
 int solve_sweep(const Sweep& sweep, const SweepRequest& request) {
   SweepFile file(*request.out, identity_of(sweep));
   const std::set<std::size_t> have = file.finished();
@@ -143,8 +171,8 @@ int sweep_command(const SweepRequest& request) {
     return exit_done;
   }
   try {
-    return solve_sweep(*sweep, request);
-  } catch (const SweepFileError& e) {
+    return request.slurm ? write_slurm(*sweep, request) : solve_sweep(*sweep, request);
+  } catch (const std::runtime_error& e) {
     std::cerr << "hoofload: " << e.what() << '\n';
     return exit_system;
   }

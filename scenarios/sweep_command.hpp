@@ -2,6 +2,7 @@
 #pragma once
 
 #include "scenarios/commands.hpp"
+#include "scenarios/slurm_script.hpp"
 #include "scenarios/sweep_pool.hpp"
 
 namespace hoofload::scenarios {
@@ -10,8 +11,9 @@ struct SweepRequest {
   std::string plan_file;                     ///< as given
   std::optional<std::filesystem::path> out;  ///< the SQLite file; none: with `dry_run` only
   Shard shard;
-  std::size_t threads = 0;  ///< 0: as many as the machine has
-  bool dry_run = false;     ///< say what would be solved
+  std::size_t threads = 0;            ///< 0: as many as the machine has
+  bool dry_run = false;               ///< say what would be solved
+  std::optional<SlurmRequest> slurm;  ///< write a batch script instead of solving
   bool quiet = false;
 };
 

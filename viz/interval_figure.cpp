@@ -9,7 +9,7 @@
 namespace hoofload::viz {
 namespace {
 
-constexpr double row_height = 46, name_width = 270, value_width = 190;
+constexpr double row_height = 46, name_width = 270, value_width = 205;
 constexpr const char *band = "#9db8d2", *dot = "#7a1f3d";
 
 struct Rows {
