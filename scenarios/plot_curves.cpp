@@ -46,6 +46,12 @@ std::string others_of(const SweepColumns& all, std::size_t run, const std::vecto
   return text;
 }
 
+/// Round-off of a zero would put an axis or a colour below it.
+double or_nan(const std::optional<double>& v) {
+  constexpr double kNothing = 1e-6;  // in the quantity's unit, as in comparison.cpp
+  return v && std::abs(*v) < kNothing ? 0 : v.value_or(kNan);
+}
+
 /// One curve for each option and each setting of the other inputs; points by rising x.
 std::vector<viz::Curve> curves_of(const SweepColumns& all, const std::vector<const SweepColumn*>& columns,
                                   std::size_t input) {
@@ -58,7 +64,7 @@ std::vector<viz::Curve> curves_of(const SweepColumns& all, const std::vector<con
       if (!x[run]) continue;
       const std::string others = others_of(all, run, {input});
       if (points.count(others) == 0) order.push_back(others);
-      points[others][*x[run]] = column->values[run].value_or(kNan);
+      points[others][*x[run]] = or_nan(column->values[run]);
     }
     for (const std::string& others : order) {
       viz::Curve curve{column->option + (others.empty() ? "" : ", " + others), {}, {}};
@@ -73,7 +79,16 @@ std::vector<viz::Curve> curves_of(const SweepColumns& all, const std::vector<con
   return curves;
 }
 
-double or_nan(const std::optional<double>& v) { return v.value_or(kNan); }
+/// The title and, where there are several, the option.
+std::string title_of(const SweepIdentity& identity, const SweepColumns& all, const SweepColumn& column) {
+  const bool is_alone = std::all_of(all.columns.begin(), all.columns.end(),
+                                    [&](const SweepColumn& c) { return c.option == column.option; });
+  return is_alone ? identity.title : identity.title + " (" + column.option + ")";
+}
+
+/// Three figures, without trailing zeros.
+std::string short_number(double v) { return viz::plain_text(parse_number(viz::number_text(v)).value_or(v)); }
+
 std::string field(double v) { return std::isfinite(v) ? number_text(v) : ""; }
 
 /// A column by its name: an input, else a quantity.
@@ -130,7 +145,7 @@ Plot map_plot(const SweepIdentity& identity, const SweepColumns& all, const Plot
       throw std::invalid_argument("a map takes a grid in which only its two inputs vary; here " +
                                   others_of(all, run, {a, b}) + " does too");
   }
-  viz::MapFigure figure{plot_heading(identity.title + ": " + column.option, column),
+  viz::MapFigure figure{plot_heading(title_of(identity, all, column), column),
                         {input_label(all, a)},
                         {input_label(all, b)},
                         {},
@@ -160,16 +175,13 @@ Plot tornado_plot(const SweepIdentity& identity, const SweepColumns& all, const 
   const ColumnChoice one{column.quantity, column.option, column.model, column.phase};
   for (const ColumnSwings& swings : swings_of(identity, all, one)) {
     if (swings.is_change || !swings.middle) continue;
-    viz::TornadoFigure figure{plot_heading(identity.title + ": " + column.option, column),
-                              words_and_unit_of(column.quantity),
-                              *swings.middle,
-                              {}};
+    viz::TornadoFigure figure{
+        plot_heading(title_of(identity, all, column), column), words_and_unit_of(column.quantity), *swings.middle, {}};
     for (const Swing& s : swings.swings) {
       if (!s.at_low || !s.at_high) continue;
       const auto shown = [&](const std::string& value) {
         const auto number = parse_number(value);
-        return (number ? viz::plain_text(*number) : value) +
-               (all.units[s.input].empty() ? "" : " " + all.units[s.input]);
+        return (number ? short_number(*number) : value) + (all.units[s.input].empty() ? "" : " " + all.units[s.input]);
       };
       figure.rows.push_back({all.inputs[s.input], shown(s.from), shown(s.to), *s.at_low, *s.at_high});
     }

@@ -4,7 +4,9 @@
 #include "viz/text.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstdio>
 #include <numeric>
 
 namespace hoofload::scenarios {
@@ -18,7 +20,9 @@ std::string head_of(const SweepColumn& c, bool is_change) {
 }
 
 std::string estimate_text(const IndexEstimate& e) {
-  return viz::number_text(e.value, 2) + " (" + viz::number_text(e.low, 2) + " to " + viz::number_text(e.high, 2) + ")";
+  std::array<char, 64> text{};
+  std::snprintf(text.data(), text.size(), "%.2f (%.2f to %.2f)", e.value, e.low, e.high);
+  return text.data();
 }
 
 /// Inputs by their total index, the largest first.
@@ -47,6 +51,12 @@ std::string place_fields(const SweepColumn& c, bool is_change) {
 }
 
 std::string shown(const std::optional<double>& v) { return v ? viz::number_text(*v) : "-"; }
+
+/// A number as it is written by hand, a word as it is.
+std::string setting_text(const std::string& value) {
+  const auto number = parse_number(value);
+  return number ? viz::number_text(*number) : value;
+}
 
 }  // namespace
 
@@ -83,7 +93,7 @@ std::string swings_text(const SweepColumns& all, const std::vector<ColumnSwings>
     for (const Swing& s : one.swings) {
       const std::string& unit = all.units[s.input];
       text += "  " + viz::left_aligned(all.inputs[s.input] + (unit.empty() ? "" : " [" + unit + "]"), kName);
-      for (const std::string& value : {s.from, s.to, shown(s.at_low), shown(s.at_high)})
+      for (const std::string& value : {setting_text(s.from), setting_text(s.to), shown(s.at_low), shown(s.at_high)})
         text += viz::right_aligned(value, kValue);
       text += "\n";
     }

@@ -110,8 +110,11 @@ std::string landmarks_drawn(const CurveFigure& figure, const Axes& axes) {
     out += svg::line(foot, head, {.stroke = page::soft_ink, .width = 0.9, .dash = "3 3"});
     labels.push_back({head + Vec2(4, 8), landmark.name, {1, 0}, page::soft_ink});
   }
+  std::vector<Box> taken;
+  for (const auto& curve : figure.curves)
+    for (const Vec2& p : sampled(curve, axes)) taken.push_back({p - Vec2(3, 3), p + Vec2(3, 3)});
   const Box bounds{axes.corner - Vec2(0, 12), axes.corner + axes.size};
-  return out + drawn(place(labels, {}, bounds, 11.5), 11.5);
+  return out + drawn(place(labels, taken, bounds, 11.5), 11.5);
 }
 
 std::vector<std::string> names_of(const CurveFigure& figure) {
