@@ -44,9 +44,13 @@ void sample(Finished& done) {
   const Study& asked = request.runs.front().study;
   if (asked.samples == 0 || request.case_text.empty()) return;
   const auto draws = static_cast<std::size_t>(asked.samples);
-  const Progress bar = start_progress(draws, request.quiet ? Talk::quiet : Talk::normal);
-  done.study = solve_study(request.case_text, request.case_file, request.runs, request.threads,
-                           [&](std::size_t n) { show_progress(bar, n, "draws"); });
+  const Talk talk = request.quiet ? Talk::quiet : Talk::normal;
+  const Progress bar = start_progress(draws, talk);
+  LogProgress log{"draws", draws, talk};
+  done.study = solve_study(request.case_text, request.case_file, request.runs, request.threads, [&](std::size_t n) {
+    show_progress(bar, n, "draws");
+    log_progress(log, n);
+  });
   end_progress(bar);
   add_intervals(*done.study, done.results, done.comparison);
   add_widening(*done.study, done.results, done.comparison);

@@ -36,8 +36,8 @@ struct Plot {
 [[nodiscard]] int plot_command(const PlotRequest& request);
 [[nodiscard]] int indices_command(const IndicesRequest& request);
 
-/// Changes of one quantity, all options, with their intervals: one figure for each headline quantity of each phase and model
-/// that moves. Written to folder/pictures; only a comparison with draws has them.
+/// Changes of one quantity, all options, with their intervals: one figure for each headline quantity of each phase
+/// and model that moves. Written to folder/pictures; only a comparison with draws has them.
 [[nodiscard]] std::vector<std::filesystem::path> write_difference_plots(const Finished& done,
                                                                         const std::filesystem::path& folder);
 

@@ -14,8 +14,8 @@ struct ColumnIndices {
   std::size_t left_out = 0;  ///< rows of the design that lack one of their runs
 };
 
-/// Indices of the chosen columns that vary, each option's value and its change. Throws std::invalid_argument for a sweep of
-/// another method or with fewer than two whole rows.
+/// Indices of the chosen columns that vary, each option's value and its change. Throws std::invalid_argument for a
+/// sweep of another method or with fewer than two whole rows.
 [[nodiscard]] std::vector<ColumnIndices> indices_of(const SweepIdentity& identity, const SweepColumns& all,
                                                     const ColumnChoice& choice);
 

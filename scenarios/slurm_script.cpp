@@ -38,8 +38,8 @@ submit() {
     exit 2
   fi
   if [ -n "$list" ]; then
-    array="$(sbatch --parsable --array="$list${at_once:+%$at_once}" --requeue --cpus-per-task="$threads" --time="$time" \
-      --job-name=hoofload-part --open-mode=append --output="$folder/log/part-%a.txt" "$self" part)"
+    array="$(sbatch --parsable --array="$list${at_once:+%$at_once}" --requeue --cpus-per-task="$threads" \
+      --time="$time" --job-name=hoofload-part --open-mode=append --output="$folder/log/part-%a.txt" "$self" part)"
     after=(--dependency="afterany:${array%%;*}" --kill-on-invalid-dep=yes)
     echo "parts ${list:0:60} submitted as job ${array%%;*}"
   fi

@@ -22,8 +22,8 @@ struct SlurmJob {
   std::string time;
 };
 
-/// The script. `bash SCRIPT` submits the parts that are not done and behind them the merge, which submits again what failed,
-/// three times at most, and else puts the parts together.
+/// The script. `bash SCRIPT` submits the parts that are not done and behind them the merge, which submits again what
+/// failed, three times at most, and else puts the parts together.
 [[nodiscard]] std::string slurm_script(const SlurmJob& job);
 
 }  // namespace hoofload::scenarios

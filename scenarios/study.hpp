@@ -28,8 +28,8 @@ struct SampledStudy {
 [[nodiscard]] SampledStudy solve_study(const std::string& text, const std::string& file, const std::vector<Case>& runs,
                                        std::size_t threads, const std::function<void(std::size_t)>& report = {});
 
-/// Puts 5, 50 and 95 % of values and of paired changes, and P(better), where they belong; a change whose interval holds zero
-/// is not distinguishable. What fewer than 20 draws gave has no interval.
+/// Puts 5, 50 and 95 % of values and of paired changes, and P(better), where they belong; a change whose interval
+/// holds zero is not distinguishable. What fewer than 20 draws gave has no interval.
 void add_intervals(const SampledStudy& study, std::vector<RunResult>& results, Comparison& comparison);
 
 /// Values of each option, model, phase and quantity by draw; empty where a draw has none.

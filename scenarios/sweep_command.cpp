@@ -62,22 +62,6 @@ std::string plan_text(const Sweep& sweep) {
   return text;
 }
 
-/// A line on stderr: redrawn on a terminal; in a log every tenth of the way.
-struct Telling {
-  Progress bar;
-  std::size_t total;
-  bool in_log;
-  std::size_t told = 0;
-
-  void show(std::size_t done, std::size_t run) {
-    show_progress(bar, done, "run " + std::to_string(run));
-    if (!in_log || done * 10 / total == told) return;
-    told = done * 10 / total;
-    const std::chrono::duration<double> elapsed = std::chrono::steady_clock::now() - bar.start;
-    std::cerr << "sweep: " << progress_line(done, total, elapsed.count(), "") << '\n';
-  }
-};
-
 struct Outcome {
   std::size_t solved = 0, failed = 0;
 };
@@ -86,8 +70,9 @@ Outcome solve_missing(const Sweep& sweep, const SweepRequest& request, SweepFile
                       const std::vector<std::size_t>& missing) {
   const std::size_t cores = std::max(1U, std::thread::hardware_concurrency());
   const std::size_t threads = std::min(request.threads == 0 ? cores : request.threads, missing.size());
-  Telling telling{start_progress(missing.size(), request.quiet ? Talk::quiet : Talk::normal), missing.size(),
-                  !request.quiet && isatty(STDERR_FILENO) != 1};
+  const Talk talk = request.quiet ? Talk::quiet : Talk::normal;
+  const Progress bar = start_progress(missing.size(), talk);
+  LogProgress log{"sweep", missing.size(), talk};
   ReferenceSlack reference;
   Outcome outcome;
   std::size_t done = 0;
@@ -96,10 +81,11 @@ Outcome solve_missing(const Sweep& sweep, const SweepRequest& request, SweepFile
       [&](const SweepRun& run) {
         file.add(run);
         (run.outcome == "solved" ? outcome.solved : outcome.failed) += 1;
-        telling.show(++done, run.run);
+        show_progress(bar, ++done, "run " + std::to_string(run.run));
+        log_progress(log, done);
       },
       interrupted());
-  end_progress(telling.bar);
+  end_progress(bar);
   return outcome;
 }
 

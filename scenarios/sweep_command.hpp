@@ -29,9 +29,9 @@ struct ExportRequest {
   bool quiet = false;
 };
 
-/// Reads the plan and its base case (errors: file, line, key; exit code 3), continues `out` where it stands, and solves.
-/// 0: every run of the shard is there and solved; 4: there, but some runs have reasons instead of values; 5: a file;
-/// 130: interrupted, what was solved is kept.
+/// Reads the plan and its base case (errors: file, line, key; exit code 3), continues `out` where it stands, and
+/// solves. 0: every run of the shard is there and solved; 4: there, but some runs have reasons instead of values; 5:
+/// a file; 130: interrupted, what was solved is kept.
 [[nodiscard]] int sweep_command(const SweepRequest& request);
 [[nodiscard]] int merge_command(const MergeRequest& request);
 [[nodiscard]] int export_command(const ExportRequest& request);

@@ -1,5 +1,5 @@
-// Changes of several options as rows: the spread over the draws as a band, the change of the values at hand as a dot with the
-// mesh's bar. The two are drawn apart, since neither holds the other.
+// Changes of several options as rows: the spread over the draws as a band, the change of the values at hand as a dot
+// with the mesh's bar. The two are drawn apart, since neither holds the other.
 #pragma once
 
 #include <optional>

@@ -18,8 +18,8 @@ struct MapFigure {
   ColourScale scale;
 };
 
-/// The SVG file. Throws std::invalid_argument if the grid is not as said or has no whole cell. Between grid points the value
-/// is taken as linear in the two triangles of a cell.
+/// The SVG file. Throws std::invalid_argument if the grid is not as said or has no whole cell. Between grid points
+/// the value is taken as linear in the two triangles of a cell.
 [[nodiscard]] std::string map_figure(const MapFigure& figure);
 
 }  // namespace hoofload::viz

@@ -22,8 +22,8 @@ struct TornadoFigure {
   std::vector<TornadoRow> rows;
 };
 
-/// The SVG file; it says that it is one at a time. Throws std::invalid_argument without rows or with a number that is not
-/// finite.
+/// The SVG file; it says that it is one at a time. Throws std::invalid_argument without rows or with a number that is
+/// not finite.
 [[nodiscard]] std::string tornado_figure(const TornadoFigure& figure);
 
 }  // namespace hoofload::viz
