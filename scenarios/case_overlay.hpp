@@ -1,5 +1,5 @@
-// Values put into a parsed case from outside, at its top level: what a sweep or a study draws. Options inherit them unless
-// they set the same key themselves.
+// Values put into a parsed case from outside, at its top level: what a sweep or a study draws. Options inherit them
+// unless they set the same key themselves.
 #pragma once
 
 #include "scenarios/case_keys.hpp"

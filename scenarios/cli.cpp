@@ -1,8 +1,9 @@
-// The only file that includes the command-line parser, which is dear to compile.
+// With cli_sweep.cpp the only file that includes the command-line parser, which is dear to compile.
 #include "scenarios/cli.hpp"
 
 #include "scenarios/case_keys.hpp"
 #include "scenarios/case_report.hpp"
+#include "scenarios/cli_sweep.hpp"
 #include "scenarios/nearest.hpp"
 #include "scenarios/quantity_text.hpp"
 #include "scenarios/sweep_read.hpp"
@@ -28,10 +29,7 @@ struct Arguments {
   bool quiet = false;
   bool markdown = false;
   std::size_t threads = 0;
-  SweepRequest sweep;
-  std::string shard = "1/1";
-  MergeRequest merge;
-  ExportRequest export_table;
+  SweepArguments many;
 };
 
 struct OpenedCase {
@@ -166,50 +164,6 @@ int explain_topic(const Arguments& a, const Surroundings& around) {
   return exit_usage;
 }
 
-/// "3/10"; nothing if the text is anything else or the part is not one of them.
-std::optional<Shard> shard_of(const std::string& text) {
-  Shard shard;
-  char slash = 0, rest = 0;
-  std::istringstream stream(text);
-  if (!(stream >> shard.part >> slash >> shard.of) || slash != '/' || stream >> rest) return {};
-  if (text.find('-') != std::string::npos || shard.part < 1 || shard.part > shard.of) return {};
-  return shard;
-}
-
-int sweep(const Arguments& a, const Surroundings& around) {
-  SweepRequest request = a.sweep;
-  const auto shard = shard_of(a.shard);
-  if (!shard) {
-    around.err << "sweep: --shard: expected i/n with 1 <= i <= n, e.g. 3/10, found '" << shown_text(a.shard) << "'\n";
-    return exit_usage;
-  }
-  if (!request.out && !request.dry_run) {
-    around.err << "sweep: --out is required: the SQLite file for the results (or --dry-run)\n";
-    return exit_usage;
-  }
-  request.shard = *shard;
-  request.quiet = a.quiet;
-  return around.sweep(request);
-}
-
-void add_sweep_commands(CLI::App& app, Arguments& a) {
-  CLI::App* sweeping = app.add_subcommand("sweep", "solve all runs of a plan into one file, or go on where it stopped");
-  sweeping->add_option("PLAN", a.sweep.plan_file, "plan (TOML): base, method, samples, seed and [vary]")->required();
-  sweeping->add_option("--out", a.sweep.out, "results (SQLite); a file of the same plan is continued");
-  sweeping->add_option("--threads", a.sweep.threads, "runs at a time; left out, as many as the machine has cores")
-      ->check(CLI::Range(1, 1024));
-  sweeping->add_option("--shard", a.shard, "solve part i of n only, e.g. 3/10");
-  sweeping->add_flag("--dry-run", a.sweep.dry_run, "say what would be solved");
-  CLI::App* merging = app.add_subcommand("merge", "put the parts of a sweep into one file");
-  merging->add_option("PARTS", a.merge.parts, "files of the same plan")->required();
-  merging->add_option("--out", a.merge.out, "the whole (SQLite)")->required();
-  CLI::App* exporting = app.add_subcommand("export", "write the table of a sweep");
-  exporting->add_option("FILE", a.export_table.file, "results of a sweep (SQLite)")->required();
-  exporting->add_option("--csv", a.export_table.csv, "table (CSV); - for stdout")->required();
-  for (CLI::App* command : {sweeping, merging, exporting})
-    command->add_flag("--quiet", a.quiet, "no progress on stderr");
-}
-
 CLI::App* add_command(CLI::App& app, const char* name, const char* description, Arguments& a) {
   CLI::App* command = app.add_subcommand(name, description);
   command->add_flag("--json", a.json, "write the result as JSON to stdout");
@@ -255,7 +209,7 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
   serving->add_option("--port", a.port, "port of 127.0.0.1; left out, any that is free")->check(CLI::Range(1, 65535));
   serving->add_flag("--quiet", a.quiet, "nothing but the address");
   CLI::App* explaining = add_command(app, "explain", "what a key, a section or a material means", a);
-  add_sweep_commands(app, a);
+  add_sweep_commands(app, a.many);
   for (CLI::App* command : {checking, running, comparing})
     command->add_option("CASE", a.case_file, "case file (TOML)")->required();
   teaching->add_option("NAME", a.lesson, "packing, setback, elevation or trial")->required();
@@ -269,7 +223,8 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
     command->add_option("--paper", a.paper, "a4 or letter")->check(CLI::IsMember({"a4", "letter"}));
   }
   for (CLI::App* command : {running, comparing})
-    command->add_option("--threads", a.threads, "draws of study.samples at a time; left out, as many as there are cores")
+    command
+        ->add_option("--threads", a.threads, "draws of study.samples at a time; left out, as many as there are cores")
         ->check(CLI::Range(1, 1024));
   explaining->add_option("KEY", a.topic, "e.g. shoe.setback; left out, all keys are listed");
   explaining->add_flag("--markdown", a.markdown,
@@ -281,9 +236,7 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
     if (explaining->parsed()) return explain_topic(a, around);
     if (teaching->parsed()) return teach(a, around);
     if (serving->parsed()) return around.serve({a.port, a.quiet});
-    if (app.got_subcommand("sweep")) return sweep(a, around);
-    if (app.got_subcommand("merge")) return around.merge(a.merge);
-    if (app.got_subcommand("export")) return around.export_table(a.export_table);
+    if (const auto code = run_sweep_commands(app, a.many, around)) return *code;
     if (effects->parsed()) return around.check_effects({a.density, a.markdown, a.quiet});
     return solve(a, comparing->parsed() ? RunMode::compare : RunMode::run, around);
   } catch (const CLI::ParseError& e) {

@@ -1,9 +1,10 @@
-// The command line: hoofload check | run | compare | lesson | check-effects | serve | sweep | merge | export | explain.
-// Parses, reads the case, reports, and hands on.
+// The command line: hoofload check | run | compare | lesson | check-effects | serve | sweep | merge | export | indices |
+// plot | explain. Parses, reads the case, reports, and hands on.
 #pragma once
 
 #include "scenarios/commands.hpp"
 #include "scenarios/explain.hpp"
+#include "scenarios/plot_command.hpp"
 #include "scenarios/sweep_command.hpp"
 
 #include <functional>
@@ -27,6 +28,8 @@ struct Surroundings {
   std::function<int(const SweepRequest&)> sweep{};            ///< sweep_command
   std::function<int(const MergeRequest&)> merge{};            ///< merge_command
   std::function<int(const ExportRequest&)> export_table{};    ///< export_command
+  std::function<int(const IndicesRequest&)> indices{};        ///< indices_command
+  std::function<int(const PlotRequest&)> plot{};              ///< plot_command
   std::string version{};
 };
 

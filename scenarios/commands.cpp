@@ -6,11 +6,13 @@
 #include "materials/catalogue.hpp"
 #include "scenarios/interval_text.hpp"
 #include "scenarios/pdf.hpp"
+#include "scenarios/plot_command.hpp"
 #include "scenarios/progress.hpp"
 #include "scenarios/provenance.hpp"
 #include "scenarios/report.hpp"
 #include "scenarios/result_files.hpp"
 #include "scenarios/result_table.hpp"
+#include "scenarios/widening.hpp"
 
 namespace hoofload::scenarios {
 
@@ -19,7 +21,8 @@ namespace {
 namespace fs = std::filesystem;
 
 std::string table_text(const Finished& done) {
-  const std::string intervals = interval_text(done.results, done.comparison);
+  std::string intervals = interval_text(done.results, done.comparison);
+  if (done.study) intervals += widening_text(*done.study, done.results, done.comparison);
   return (intervals.empty() ? "" : intervals + "\n") +
          viz::terminal_table(result_table(done.results, done.comparison, done.request.mode, TableDetail::headline,
                                           done.context.warnings));
@@ -41,11 +44,16 @@ void sample(Finished& done) {
   const Study& asked = request.runs.front().study;
   if (asked.samples == 0 || request.case_text.empty()) return;
   const auto draws = static_cast<std::size_t>(asked.samples);
-  const Progress bar = start_progress(draws, request.quiet ? Talk::quiet : Talk::normal);
-  done.study = solve_study(request.case_text, request.case_file, request.runs, request.threads,
-                           [&](std::size_t n) { show_progress(bar, n, "draws"); });
+  const Talk talk = request.quiet ? Talk::quiet : Talk::normal;
+  const Progress bar = start_progress(draws, talk);
+  LogProgress log{"draws", draws, talk};
+  done.study = solve_study(request.case_text, request.case_file, request.runs, request.threads, [&](std::size_t n) {
+    show_progress(bar, n, "draws");
+    log_progress(log, n);
+  });
   end_progress(bar);
   add_intervals(*done.study, done.results, done.comparison);
+  add_widening(*done.study, done.results, done.comparison);
 }
 
 std::string with_provenance(const std::string& text, const Finished& done) {
@@ -128,7 +136,9 @@ int answer(const RunRequest& request, const Telling& telling) {
 
 int run_command(const RunRequest& request) {
   const auto pictures = [](const Finished& done, const fs::path& folder) {
-    return write_pictures(done.results, folder);
+    auto files = write_pictures(done.results, folder);
+    for (auto& file : write_difference_plots(done, folder)) files.push_back(std::move(file));
+    return files;
   };
   return answer(request, {table_text, "", pictures});
 }

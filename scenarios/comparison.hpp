@@ -16,6 +16,12 @@ namespace hoofload::scenarios {
 
 enum class Verdict { neither, worse, better };
 
+/// The uncertainty that widens a change most, and its share of the variance, Eq. (108).
+struct Widening {
+  std::string input;
+  double share = 0;
+};
+
 struct Difference {
   std::string option;
   Phase phase = Phase::swing;
@@ -26,8 +32,9 @@ struct Difference {
   double bar = 0;                              ///< of the change
   bool has_bar = false;
   bool is_distinguishable = false;  ///< |change| above bar and solver tolerance, and no interval that holds zero
-  std::optional<Interval> interval = std::nullopt;  ///< of the paired change, when sampled
-  std::optional<double> p_better = std::nullopt;    ///< share of the draws in which the option is better
+  std::optional<Interval> interval = std::nullopt;    ///< of the paired change, when sampled
+  std::optional<double> p_better = std::nullopt;      ///< share of the draws in which the option is better
+  std::optional<Widening> widened_by = std::nullopt;  ///< when sampled and one stands out from chance
   Verdict verdict = Verdict::neither;  ///< by the quantity's worse_sign; never for an indistinguishable change
 };
 

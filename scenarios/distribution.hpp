@@ -5,8 +5,8 @@
 
 namespace hoofload::scenarios {
 
-/// uniform, log-uniform: between low and high. normal: mean and sd, cut off at low and high. triangular: low, mode, high.
-/// log-normal: the logarithm is normal about that of `middle`.
+/// uniform, log-uniform: between low and high. normal: mean and sd, cut off at low and high. triangular: low, mode,
+/// high. log-normal: the logarithm is normal about that of `middle`.
 enum class Shape { uniform, log_uniform, normal, triangular, log_normal };
 
 struct Distribution {

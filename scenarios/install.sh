@@ -5,6 +5,7 @@
 #   bash scenarios/install.sh            what the program needs
 #   bash scenarios/install.sh --tests    what the tests need as well (CalculiX and numpy for the cross-check)
 #   bash scenarios/install.sh --page     what the browser tests of the page need; chromium also turns reports into PDF
+#   bash scenarios/install.sh --cluster  what the test on a cluster of one node needs
 #   bash scenarios/install.sh --studies  what the long studies need on top (the other programs)
 set -euo pipefail
 
@@ -12,6 +13,7 @@ program=(g++ cmake ninja-build ccache git libeigen3-dev libgmsh-dev libboost-dev
          nlohmann-json3-dev libtomlplusplus-dev libcli11-dev libcpp-httplib-dev zlib1g-dev
          libsqlite3-dev)
 tests=(libgtest-dev calculix-ccx python3-numpy sqlite3 bc procps)
+cluster=(slurm-wlm munge hostname)
 studies=(python3-dolfinx python3-getfem)
 page=(chromium)
 # A node from elsewhere may bring npm of its own, and then shuts Debian's out.
@@ -41,9 +43,10 @@ wanted=("${program[@]}")
 case "${1:-}" in
   "") ;;
   --tests) wanted+=("${tests[@]}") ;;
-  --studies) wanted+=("${tests[@]}" "${studies[@]}") ;;
+  --studies) wanted+=("${tests[@]}" "${studies[@]}" "${cluster[@]}") ;;
+  --cluster) wanted+=("${tests[@]}" "${cluster[@]}") ;;
   --page) wanted=("${page[@]}") ;;
-  *) echo "usage: bash scenarios/install.sh [--tests | --page | --studies]" >&2; exit 2 ;;
+  *) echo "usage: bash scenarios/install.sh [--tests | --page | --cluster | --studies]" >&2; exit 2 ;;
 esac
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
   echo "install: this is not a Debian system; install by hand: ${wanted[*]}" >&2

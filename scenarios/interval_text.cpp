@@ -16,11 +16,18 @@ std::string percent_of(double share) { return viz::number_text(100 * share, 3) +
 std::string signed_number(double x) { return std::abs(x) < 1e-6 ? "0" : viz::signed_text(x); }
 
 /// Where the draws speak and which of two reasons makes a change not distinguishable.
-std::string remark(const Difference& d) {
+std::string remark_alone(const Difference& d) {
   const bool is_outside = d.change < d.interval->low || d.change > d.interval->high;
   if (d.is_distinguishable) return is_outside ? "outside its interval: the draws' mesh is too coarse here" : "";
   if (d.interval->low <= 0 && d.interval->high >= 0) return "not distinguishable: the interval holds zero";
   return "not distinguishable: within the mesh bar";
+}
+
+std::string remark(const Difference& d) {
+  const std::string alone = remark_alone(d);
+  if (!d.widened_by) return alone;
+  return alone + (alone.empty() ? "" : "; ") + "widened most by " + d.widened_by->input + " (" +
+         percent_of(d.widened_by->share) + ")";
 }
 
 bool is_still(const Difference& d) {

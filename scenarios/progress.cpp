@@ -32,6 +32,13 @@ void show_progress(const Progress& progress, std::size_t done, const std::string
                    << std::flush;
 }
 
+void log_progress(LogProgress& progress, std::size_t done) {
+  if (progress.talk == Talk::quiet || isatty(STDERR_FILENO) == 1 || done * 10 / progress.total == progress.told) return;
+  progress.told = done * 10 / progress.total;
+  const std::chrono::duration<double> elapsed = std::chrono::steady_clock::now() - progress.start;
+  std::cerr << progress.name << ": " << progress_line(done, progress.total, elapsed.count(), "") << std::endl;
+}
+
 void end_progress(const Progress& progress) {
   if (progress.stream != nullptr) *progress.stream << "\r\x1b[K" << std::flush;
 }

@@ -21,6 +21,16 @@ enum class Talk { normal, quiet };
 /// Redraws the line; the time left stands there from the third step on.
 void show_progress(const Progress& progress, std::size_t done, const std::string& what);
 
+/// A line in a log at every tenth of the way, for what takes long and stderr that is no terminal; silent on a terminal.
+struct LogProgress {
+  std::string name;  ///< stands before the line
+  std::size_t total;
+  Talk talk = Talk::normal;
+  std::size_t told = 0;  ///< tenths
+  std::chrono::steady_clock::time_point start = std::chrono::steady_clock::now();
+};
+void log_progress(LogProgress& progress, std::size_t done);
+
 /// Clears the line.
 void end_progress(const Progress& progress);
 

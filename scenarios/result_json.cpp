@@ -120,7 +120,9 @@ json difference_json(const Difference& d) {
           {"low", d.interval ? number(d.interval->low) : json(nullptr)},
           {"median", d.interval ? number(d.interval->median) : json(nullptr)},
           {"high", d.interval ? number(d.interval->high) : json(nullptr)},
-          {"p_better", d.p_better ? number(*d.p_better) : json(nullptr)}};
+          {"p_better", d.p_better ? number(*d.p_better) : json(nullptr)},
+          {"widened_by", d.widened_by ? json{{"input", d.widened_by->input}, {"share", number(d.widened_by->share)}}
+                                      : json(nullptr)}};
 }
 
 json form_error_json(const FormError& f) {

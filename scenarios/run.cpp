@@ -73,6 +73,9 @@ RunResult solve_run(const Case& run, const materials::Catalogue& catalogue, RunS
     ModelResult fine = solve_model(run, kind, catalogue, run.study.density, slack.fine[kind], baseline);
     if (run.study.bars && fine.built)
       add_twin(fine, solve_model(run, kind, catalogue, kTwinDensity * run.study.density, slack.twin[kind], baseline));
+    // Factor and work space are most of a model's memory; only the stance is solved further on demand.
+    const auto& asked = run.load.phases;
+    if (fine.built && std::find(asked.begin(), asked.end(), Phase::stance) == asked.end()) fine.built->newton.reset();
     result.models.push_back(std::move(fine));
   }
   return result;

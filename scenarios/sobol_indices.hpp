@@ -1,5 +1,5 @@
-// Variance-based sensitivities: how much of a quantity's variance an input causes alone (first order), and with all that it
-// does together with others (total). Jansen's estimators, Eqs. (106), (107), with bootstrap intervals.
+// Variance-based sensitivities: how much of a quantity's variance an input causes alone (first order), and with all
+// that it does together with others (total). Jansen's estimators, Eqs. (106), (107), with bootstrap intervals.
 #pragma once
 
 #include <cstddef>
@@ -19,8 +19,8 @@ struct SobolIndices {
   std::size_t samples = 0;  ///< used
 };
 
-/// The quantity on the designs: f(A), f(B), and for each input f(A with that input's column of B); all of one length, at
-/// least 2. A quantity without variance gives zeros.
+/// The quantity on the designs: f(A), f(B), and for each input f(A with that input's column of B); all of one length,
+/// at least 2. A quantity without variance gives zeros.
 struct DesignValues {
   std::vector<double> a, b;
   std::vector<std::vector<double>> ab;

@@ -15,19 +15,12 @@ namespace {
 constexpr std::size_t kFewest = 20;  ///< with fewer, 5 and 95 % lie beyond the outermost draws
 constexpr double kNothing = 1e-6;    ///< in the quantity's unit, as in comparison.cpp
 
-using Place = std::tuple<std::string, std::string, std::string, std::string>;  ///< option, model, phase, quantity
-using Samples = std::vector<std::optional<double>>;                            ///< one a draw
+using Samples = std::vector<std::optional<double>>;  ///< one a draw
 
-std::map<Place, Samples> samples_of(const SampledStudy& study) {
-  std::map<Place, Samples> all;
-  for (std::size_t draw = 0; draw < study.runs.size(); ++draw)
-    for (const SweepRow& row : study.runs[draw].rows) {
-      if (row.quantity.empty() || !row.value) continue;
-      Samples& samples = all[{row.option, row.model, row.phase, row.quantity}];
-      samples.resize(study.runs.size());
-      samples[draw] = row.value;
-    }
-  return all;
+const Samples* find_samples(const DrawTable& table, const std::string& option, ModelKind model, Phase phase,
+                            std::string_view quantity) {
+  const auto it = table.find({option, std::string(name_of(model)), std::string(name_of(phase)), std::string(quantity)});
+  return it == table.end() ? nullptr : &it->second;
 }
 
 std::optional<Interval> interval_of(std::vector<double> values) {
@@ -43,20 +36,20 @@ std::vector<double> present(const Samples& samples) {
   return values;
 }
 
-void add_to_difference(const Samples& base, const Samples& now, Difference& d) {
-  std::vector<double> changes;
+void add_to_difference(const PairedDraws& paired, Difference& d) {
   std::size_t better = 0;
-  for (std::size_t draw = 0; draw < base.size(); ++draw) {
-    if (!base[draw] || !now[draw]) continue;
-    changes.push_back(*now[draw] - *base[draw]);
-    better += d.quantity->worse_sign * changes.back() < -kNothing ? 1 : 0;
-  }
-  const std::size_t draws = changes.size();
-  d.interval = interval_of(std::move(changes));
+  for (const double change : paired.changes) better += d.quantity->worse_sign * change < -kNothing ? 1 : 0;
+  const std::size_t draws = paired.changes.size();
+  d.interval = interval_of(paired.changes);
   if (!d.interval) return;
   if (d.quantity->worse_sign != 0) d.p_better = static_cast<double>(better) / static_cast<double>(draws);
   if (d.interval->low <= 0 && d.interval->high >= 0) d.is_distinguishable = false;
   d.verdict = verdict_of(d);
+}
+
+UnitPoints study_points(const Case& baseline, const Uncertainties& list) {
+  return sobol_points(static_cast<std::size_t>(baseline.study.samples), list.size(),
+                      static_cast<std::uint64_t>(baseline.study.seed));
 }
 
 /// The base case as the draws solve it.
@@ -84,8 +77,8 @@ Sweep study_sweep(const std::string& text, const std::string& file, const std::v
   sweep.baseline_sets_tendon = true;
   sweep.plan.file = sweep.plan.base = file;
   sweep.plan.method = SweepMethod::list;
-  const auto draws = static_cast<std::size_t>(baseline.study.samples);
-  const UnitPoints points = sobol_points(draws, list.size(), static_cast<std::uint64_t>(baseline.study.seed));
+  const UnitPoints points = study_points(baseline, list);
+  const std::size_t draws = points.count;
   for (std::size_t draw = 0; draw < draws; ++draw) {
     const auto first = points.values.begin() + static_cast<std::ptrdiff_t>(draw * list.size());
     const std::vector<double> shares(first, first + static_cast<std::ptrdiff_t>(list.size()));
@@ -101,6 +94,7 @@ SampledStudy solve_study(const std::string& text, const std::string& file, const
                          std::size_t threads, const std::function<void(std::size_t)>& report) {
   SampledStudy study;
   study.list = uncertainties(runs, materials::load_catalogue());
+  study.points = study_points(runs.front(), study.list);
   study.density = runs.front().study.sample_density;
   const Sweep sweep = study_sweep(text, file, runs, study.list);
   const auto draws = static_cast<std::size_t>(runs.front().study.samples);
@@ -121,22 +115,42 @@ SampledStudy solve_study(const std::string& text, const std::string& file, const
   return study;
 }
 
+DrawTable draw_table(const SampledStudy& study) {
+  DrawTable table;
+  for (std::size_t draw = 0; draw < study.runs.size(); ++draw)
+    for (const SweepRow& row : study.runs[draw].rows) {
+      if (row.quantity.empty() || !row.value) continue;
+      Samples& samples = table[{row.option, row.model, row.phase, row.quantity}];
+      samples.resize(study.runs.size());
+      samples[draw] = row.value;
+    }
+  return table;
+}
+
+PairedDraws paired_draws(const DrawTable& table, const std::string& baseline, const Difference& d) {
+  const Samples* base = find_samples(table, baseline, d.model, d.phase, d.quantity->key);
+  const Samples* now = find_samples(table, d.option, d.model, d.phase, d.quantity->key);
+  PairedDraws paired;
+  if (base == nullptr || now == nullptr) return paired;
+  for (std::size_t draw = 0; draw < base->size(); ++draw) {
+    if (!(*base)[draw] || !(*now)[draw]) continue;
+    paired.draws.push_back(draw);
+    paired.changes.push_back(*(*now)[draw] - *(*base)[draw]);
+  }
+  return paired;
+}
+
 void add_intervals(const SampledStudy& study, std::vector<RunResult>& results, Comparison& comparison) {
-  const std::map<Place, Samples> all = samples_of(study);
-  const auto find = [&](const std::string& option, ModelKind model, Phase phase, std::string_view quantity) {
-    const auto it = all.find({option, std::string(name_of(model)), std::string(name_of(phase)), std::string(quantity)});
-    return it == all.end() ? nullptr : &it->second;
-  };
+  const DrawTable table = draw_table(study);
   for (RunResult& run : results)
     for (ModelResult& model : run.models)
       for (PhaseResult& phase : model.phases)
         for (auto& [key, reading] : phase.values)
-          if (const Samples* s = find(run.run.name, model.kind, phase.phase, key))
+          if (const Samples* s = find_samples(table, run.run.name, model.kind, phase.phase, key))
             reading.interval = interval_of(present(*s));
   for (Difference& d : comparison.differences) {
-    const Samples* base = find(results.front().run.name, d.model, d.phase, d.quantity->key);
-    const Samples* now = find(d.option, d.model, d.phase, d.quantity->key);
-    if (base != nullptr && now != nullptr) add_to_difference(*base, *now, d);
+    const PairedDraws paired = paired_draws(table, results.front().run.name, d);
+    if (!paired.draws.empty()) add_to_difference(paired, d);
   }
 }
 

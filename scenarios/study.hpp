@@ -7,11 +7,14 @@
 #include "scenarios/uncertainty.hpp"
 
 #include <functional>
+#include <map>
+#include <tuple>
 
 namespace hoofload::scenarios {
 
 struct SampledStudy {
   Uncertainties list;
+  UnitPoints points;           ///< a coordinate for each draw and uncertainty
   double density = 0;          ///< of the draws' meshes
   std::vector<SweepRun> runs;  ///< one a draw, in order
 };
@@ -25,9 +28,21 @@ struct SampledStudy {
 [[nodiscard]] SampledStudy solve_study(const std::string& text, const std::string& file, const std::vector<Case>& runs,
                                        std::size_t threads, const std::function<void(std::size_t)>& report = {});
 
-/// Puts 5, 50 and 95 % of values and of paired changes, and P(better), where they belong; a change whose interval holds zero
-/// is not distinguishable. What fewer than 20 draws gave has no interval.
+/// Puts 5, 50 and 95 % of values and of paired changes, and P(better), where they belong; a change whose interval
+/// holds zero is not distinguishable. What fewer than 20 draws gave has no interval.
 void add_intervals(const SampledStudy& study, std::vector<RunResult>& results, Comparison& comparison);
+
+/// Values of each option, model, phase and quantity by draw; empty where a draw has none.
+using DrawTable =
+    std::map<std::tuple<std::string, std::string, std::string, std::string>, std::vector<std::optional<double>>>;
+[[nodiscard]] DrawTable draw_table(const SampledStudy& study);
+
+/// The draws that have both values of a difference, and its change in each.
+struct PairedDraws {
+  std::vector<std::size_t> draws;
+  std::vector<double> changes;
+};
+[[nodiscard]] PairedDraws paired_draws(const DrawTable& table, const std::string& baseline, const Difference& d);
 
 /// What a reader must know of the draws: how many, of what, on what mesh, and which were not solved and why.
 [[nodiscard]] std::vector<std::string> study_notes(const SampledStudy& study, std::int64_t seed);

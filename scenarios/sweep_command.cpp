@@ -2,6 +2,7 @@
 
 #include "scenarios/cli.hpp"
 #include "scenarios/progress.hpp"
+#include "scenarios/result_files.hpp"
 #include "scenarios/sweep_file.hpp"
 #include "scenarios/sweep_read.hpp"
 #include "scenarios/sweep_table.hpp"
@@ -61,22 +62,6 @@ std::string plan_text(const Sweep& sweep) {
   return text;
 }
 
-/// A line on stderr: redrawn on a terminal; in a log every tenth of the way.
-struct Telling {
-  Progress bar;
-  std::size_t total;
-  bool in_log;
-  std::size_t told = 0;
-
-  void show(std::size_t done, std::size_t run) {
-    show_progress(bar, done, "run " + std::to_string(run));
-    if (!in_log || done * 10 / total == told) return;
-    told = done * 10 / total;
-    const std::chrono::duration<double> elapsed = std::chrono::steady_clock::now() - bar.start;
-    std::cerr << "sweep: " << progress_line(done, total, elapsed.count(), "") << '\n';
-  }
-};
-
 struct Outcome {
   std::size_t solved = 0, failed = 0;
 };
@@ -85,8 +70,9 @@ Outcome solve_missing(const Sweep& sweep, const SweepRequest& request, SweepFile
                       const std::vector<std::size_t>& missing) {
   const std::size_t cores = std::max(1U, std::thread::hardware_concurrency());
   const std::size_t threads = std::min(request.threads == 0 ? cores : request.threads, missing.size());
-  Telling telling{start_progress(missing.size(), request.quiet ? Talk::quiet : Talk::normal), missing.size(),
-                  !request.quiet && isatty(STDERR_FILENO) != 1};
+  const Talk talk = request.quiet ? Talk::quiet : Talk::normal;
+  const Progress bar = start_progress(missing.size(), talk);
+  LogProgress log{"sweep", missing.size(), talk};
   ReferenceSlack reference;
   Outcome outcome;
   std::size_t done = 0;
@@ -95,11 +81,39 @@ Outcome solve_missing(const Sweep& sweep, const SweepRequest& request, SweepFile
       [&](const SweepRun& run) {
         file.add(run);
         (run.outcome == "solved" ? outcome.solved : outcome.failed) += 1;
-        telling.show(++done, run.run);
+        show_progress(bar, ++done, "run " + std::to_string(run.run));
+        log_progress(log, done);
       },
       interrupted());
-  end_progress(telling.bar);
+  end_progress(bar);
   return outcome;
+}
+
+/// This program, wherever it was started from.
+std::filesystem::path this_program() { return std::filesystem::read_symlink("/proc/self/exe"); }
+
+int write_slurm(const Sweep& sweep, const SweepRequest& request) {
+  namespace fs = std::filesystem;
+  constexpr std::size_t kUsualParts = 100;
+  const SlurmRequest& asked = *request.slurm;
+  const std::size_t runs = run_count(sweep.plan);
+  const std::size_t parts = std::min(runs, asked.parts == 0 ? kUsualParts : asked.parts);
+  const SlurmJob job{fs::absolute(asked.script),
+                     this_program(),
+                     fs::absolute(request.plan_file),
+                     fs::absolute(*request.out),
+                     sweep_fingerprint(sweep),
+                     runs,
+                     parts,
+                     asked.at_once,
+                     std::max<std::size_t>(1, request.threads),
+                     asked.time};
+  write_file(asked.script, slurm_script(job));
+  fs::permissions(asked.script, fs::perms::owner_exec, fs::perm_options::add);
+  if (!request.quiet)
+    std::cerr << "sweep: " << asked.script.string() << ": " << plural(runs, "run") << " in " << plural(parts, "part")
+              << "; bash " << asked.script.string() << " submits them\n";
+  return exit_done;
 }
 
 int solve_sweep(const Sweep& sweep, const SweepRequest& request) {
@@ -143,8 +157,8 @@ int sweep_command(const SweepRequest& request) {
     return exit_done;
   }
   try {
-    return solve_sweep(*sweep, request);
-  } catch (const SweepFileError& e) {
+    return request.slurm ? write_slurm(*sweep, request) : solve_sweep(*sweep, request);
+  } catch (const std::runtime_error& e) {
     std::cerr << "hoofload: " << e.what() << '\n';
     return exit_system;
   }

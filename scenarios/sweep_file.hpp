@@ -1,5 +1,5 @@
-// Results of a sweep in one SQLite file. A run is one transaction: it is there whole or not at all, whenever the program is
-// killed. Only this folder's sweep_file.cpp knows SQLite.
+// Results of a sweep in one SQLite file. A run is one transaction: it is there whole or not at all, whenever the
+// program is killed. Only this folder's sweep_file.cpp knows SQLite.
 #pragma once
 
 #include "scenarios/sweep_runs.hpp"

@@ -1,5 +1,6 @@
-// A sweep's plan: a base case, what varies in it, and how the runs are drawn. TOML, read with the case's own rules for keys,
-// units and ranges. The same plan always gives the same runs; their fingerprint is what a file of results belongs to.
+// A sweep's plan: a base case, what varies in it, and how the runs are drawn. TOML, read with the case's own rules
+// for keys, units and ranges. The same plan always gives the same runs; their fingerprint is what a file of results
+// belongs to.
 #pragma once
 
 #include "scenarios/case_overlay.hpp"

@@ -1,5 +1,5 @@
-// One run of a sweep: its settings put into the base case, solved, and told as rows. A run depends on nothing but the plan and
-// its own number, so any order, any threads and any shards give the same rows.
+// One run of a sweep: its settings put into the base case, solved, and told as rows. A run depends on nothing but the
+// plan and its own number, so any order, any threads and any shards give the same rows.
 #pragma once
 
 #include "materials/catalogue.hpp"
@@ -39,8 +39,8 @@ struct Sweep {
   bool baseline_sets_tendon = false;  ///< as in a comparison: the draws of a study vary shoeing that nobody chose
 };
 
-/// SHA-256 over everything that decides the results but the program itself: the resolved base case, the catalogue's values
-/// and every run's settings.
+/// SHA-256 over everything that decides the results but the program itself: the resolved base case, the catalogue's
+/// values and every run's settings.
 [[nodiscard]] std::string sweep_fingerprint(const Sweep& sweep);
 
 /// Slack lengths of reference runs that many runs of a sweep share; what it gives does not depend on who asked before.
@@ -54,8 +54,8 @@ class ReferenceSlack {
   std::map<std::string, std::shared_ptr<const RunSlack>> known_;
 };
 
-/// Solves one run. The tendon is set on the foot as the run has it but with the base case's own shoeing: the effect of a
-/// shoe is a prediction (docs/theory.md). Never throws for what cannot be read, built or solved.
+/// Solves one run. The tendon is set on the foot as the run has it but with the base case's own shoeing: the effect
+/// of a shoe is a prediction (docs/theory.md). Never throws for what cannot be read, built or solved.
 [[nodiscard]] SweepRun solve_sweep_run(const Sweep& sweep, std::size_t run, ReferenceSlack& reference);
 
 }  // namespace hoofload::scenarios

@@ -1,5 +1,5 @@
-// The table of a sweep as CSV (RFC 4180): one row a run, option, model, phase and quantity, sorted so, numbers with all their
-// digits. The same results give the same bytes, whoever solved them in what order.
+// The table of a sweep as CSV (RFC 4180): one row a run, option, model, phase and quantity, sorted so, numbers with
+// all their digits. The same results give the same bytes, whoever solved them in what order.
 #pragma once
 
 #include "scenarios/sweep_file.hpp"

@@ -92,17 +92,6 @@ void append(Uncertainties more, const Case& c, UncertainGroup group, Uncertainti
   list.insert(list.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
-double value_of(const std::string& name, const Case& c, const MaterialWords& words) {
-  const Input input = find_input(name, words).value();
-  if (input.key != nullptr) {
-    const Unit* unit = find_unit(input.unit);
-    return std::get<NumberAt>(input.key->binding).get(c).value_or(0) / (unit == nullptr ? 1 : unit->factor);
-  }
-  for (const ParameterWord& p : find_material(words, input.material)->parameters)
-    if (p.name == input.parameter) return p.value;
-  return 0;
-}
-
 std::string nine_figures(double x) {
   std::array<char, 40> text{};
   std::snprintf(text.data(), text.size(), "%.9g", x);
@@ -133,11 +122,22 @@ Uncertainties uncertainties(const std::vector<Case>& runs, const materials::Cata
   return list;
 }
 
+double value_in_case(const std::string& name, const Case& c, const MaterialWords& words) {
+  const Input input = find_input(name, words).value();
+  if (input.key != nullptr) {
+    const Unit* unit = find_unit(input.unit);
+    return std::get<NumberAt>(input.key->binding).get(c).value_or(0) / (unit == nullptr ? 1 : unit->factor);
+  }
+  for (const ParameterWord& p : find_material(words, input.material)->parameters)
+    if (p.name == input.parameter) return p.value;
+  return 0;
+}
+
 std::vector<InputValue> drawn_inputs(const Uncertainties& list, const Case& baseline, const MaterialWords& words,
                                      const std::vector<double>& shares) {
   std::map<std::string, double> values;
   const auto at = [&](const std::string& name) -> double& {
-    return values.try_emplace(name, value_of(name, baseline, words)).first->second;
+    return values.try_emplace(name, value_in_case(name, baseline, words)).first->second;
   };
   for (const Effect effect : {Effect::replace, Effect::scale, Effect::add})
     for (std::size_t k = 0; k < list.size(); ++k) {

@@ -1,5 +1,5 @@
-// Points in the unit cube for sampling: scrambled Sobol', Latin hypercube, plain random. The same seed gives the same bits
-// on every machine; no coordinate is ever 0 or 1, so that every distribution has a quantile there.
+// Points in the unit cube for sampling: scrambled Sobol', Latin hypercube, plain random. The same seed gives the same
+// bits on every machine; no coordinate is ever 0 or 1, so that every distribution has a quantile there.
 #pragma once
 
 #include <cstddef>
@@ -17,9 +17,9 @@ struct UnitPoints {
   }
 };
 
-/// Sobol' points with the directions of Joe & Kuo 2008, each dimension's bits scrambled nestedly (Owen 1995): the first 2^k
-/// points are a (t, k, s)-net as without, every point is uniform, and the mean over seeds is without bias. Up to 3667
-/// dimensions (std::invalid_argument beyond) and 2^32 - 1 points.
+/// Sobol' points with the directions of Joe & Kuo 2008, each dimension's bits scrambled nestedly (Owen 1995): the
+/// first 2^k points are a (t, k, s)-net as without, every point is uniform, and the mean over seeds is without bias.
+/// Up to 3667 dimensions (std::invalid_argument beyond) and 2^32 - 1 points.
 [[nodiscard]] UnitPoints sobol_points(std::size_t count, std::size_t dimensions, std::uint64_t seed);
 
 /// One point in each of `count` equal slices of every dimension, at random within it (McKay, Beckman & Conover 1979).

@@ -3,7 +3,8 @@
 #
 #   bash tests/run.sh             what every change must pass
 #   bash tests/run.sh --studies   the long set as well, hours: other programs and the foot in three dimensions solved anew, test
-#                                 suites whose name ends in Study, planted faults; docs/validation.md is written anew
+#                                 suites whose name ends in Study, planted faults, a sweep on a cluster of one node (as root); docs/validation.md is
+#                                 written anew
 #
 # JOBS=n sets the number of compilers and test binaries at work (default 2). Of the long set's parts each counts as one test.
 set -uo pipefail
@@ -55,6 +56,7 @@ beside /usr/bin/python3 tests/validation/page.py check "$reports"
 if [ "$filter" = "*" ]; then
   beside /usr/bin/python3 tests/validation/page.py write "$reports"
   beside bash tests/plant_faults.sh
+  if [ "$(id -u)" -eq 0 ]; then beside bash tests/cluster/run.sh; fi
 fi
 
 total=$(sum_of testsuites tests)

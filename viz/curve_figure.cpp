@@ -12,22 +12,6 @@
 namespace hoofload::viz {
 namespace {
 
-constexpr double axis_left = 64, axis_bottom = 52, plot_height = 430;
-
-/// Where the axes lie on the page and what they span.
-struct Axes {
-  Range x, y;
-  Growing growing;
-  Vec2 corner, size;
-};
-
-Vec2 on_page(const Axes& axes, double x, double y) {
-  const double s = (x - axes.x.low) / (axes.x.high - axes.x.low);
-  const double t = (y - axes.y.low) / (axes.y.high - axes.y.low);
-  return {axes.corner.x() + axes.size.x() * (axes.growing == Growing::rightwards ? s : 1 - s),
-          axes.corner.y() + axes.size.y() * (1 - t)};
-}
-
 Range data_range(const std::vector<Curve>& curves, const std::vector<double> Curve::*values) {
   Range range{std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
   for (const auto& curve : curves) {
@@ -44,33 +28,8 @@ Axes axes_of(const CurveFigure& figure) {
   const Range x = data_range(figure.curves, &Curve::x), y = data_range(figure.curves, &Curve::y);
   // A pressure axis begins at zero: a cut axis would make small differences look large.
   const double low = y.low >= 0 ? 0 : y.low;
-  return {figure.x.range.value_or(rounded_range(x.low, x.high, 8)),
-          figure.y.range.value_or(rounded_range(low, std::max(y.high, low), 7)),
-          figure.x_growing,
-          {page::margin + axis_left, page::heading_height + 10},
-          {page::plot_width - axis_left, plot_height}};
-}
-
-std::string grid(const Axes& axes, const CurveFigure& figure) {
-  std::string out;
-  const svg::Pen faint{.stroke = "#e3e3e3"}, ink{.stroke = page::ink, .width = 1.2};
-  for (const double v : ticks(axes.y.low, axes.y.high, 7)) {
-    const Vec2 at = on_page(axes, axes.x.low, v);
-    out += svg::line({axes.corner.x(), at.y()}, {axes.corner.x() + axes.size.x(), at.y()}, faint);
-    out += svg::text({axes.corner.x() - 9, at.y() + 4}, plain_text(v), {.size = 12, .anchor = svg::Anchor::end});
-  }
-  const double floor = axes.corner.y() + axes.size.y();
-  for (const double v : ticks(axes.x.low, axes.x.high, 8)) {
-    const Vec2 at = on_page(axes, v, axes.y.low);
-    out += svg::line({at.x(), floor}, {at.x(), floor + 5}, ink);
-    out += svg::text({at.x(), floor + 20}, plain_text(v), {.size = 12, .anchor = svg::Anchor::middle});
-  }
-  const Vec2 foot(axes.corner.x(), floor);
-  out += svg::line(axes.corner, foot, ink) + svg::line(foot, foot + Vec2(axes.size.x(), 0), ink);
-  out += svg::text({axes.corner.x() + axes.size.x() / 2, floor + 43}, figure.x.label,
-                   {.size = 13, .anchor = svg::Anchor::middle});
-  return out + svg::upright_text({page::margin + 13, axes.corner.y() + axes.size.y() / 2}, figure.y.label,
-                                 {.size = 13, .anchor = svg::Anchor::middle});
+  return axes_spanning(figure.x.range.value_or(rounded_range(x.low, x.high, 8)),
+                       figure.y.range.value_or(rounded_range(low, std::max(y.high, low), 7)), figure.x_growing);
 }
 
 /// Runs of finite points on the page.
@@ -151,8 +110,11 @@ std::string landmarks_drawn(const CurveFigure& figure, const Axes& axes) {
     out += svg::line(foot, head, {.stroke = page::soft_ink, .width = 0.9, .dash = "3 3"});
     labels.push_back({head + Vec2(4, 8), landmark.name, {1, 0}, page::soft_ink});
   }
+  std::vector<Box> taken;
+  for (const auto& curve : figure.curves)
+    for (const Vec2& p : sampled(curve, axes)) taken.push_back({p - Vec2(3, 3), p + Vec2(3, 3)});
   const Box bounds{axes.corner - Vec2(0, 12), axes.corner + axes.size};
-  return out + drawn(place(labels, {}, bounds, 11.5), 11.5);
+  return out + drawn(place(labels, taken, bounds, 11.5), 11.5);
 }
 
 std::vector<std::string> names_of(const CurveFigure& figure) {
@@ -170,7 +132,8 @@ std::string curve_figure(const CurveFigure& figure) {
   for (const auto& curve : figure.curves) description += " \"" + curve.name + "\"";
   return framed(figure.heading, description + ".",
                 std::max(axes.corner.y() + axes.size.y() + axis_bottom, names.bottom),
-                grid(axes, figure) + landmarks_drawn(figure, axes) + curves_drawn(figure, axes) + names.drawing);
+                axes_drawn(axes, figure.x.label, figure.y.label) + landmarks_drawn(figure, axes) +
+                    curves_drawn(figure, axes) + names.drawing);
 }
 
 }  // namespace hoofload::viz

@@ -1,12 +1,10 @@
 // Curves over one axis, told apart by number, dash and colour together, so that none of the three is needed alone.
 #pragma once
 
-#include <optional>
 #include <string>
 #include <vector>
 
-#include "viz/frame.hpp"
-#include "viz/text.hpp"
+#include "viz/axes.hpp"
 
 namespace hoofload::viz {
 
@@ -20,14 +18,6 @@ struct Curve {
 struct Landmark {
   std::string name;
   double x;
-};
-
-enum class Growing { rightwards, leftwards };
-
-/// `label` carries the unit: "pressure on the sole, kPa". Without a range the axis takes round ends around the data.
-struct Axis {
-  std::string label;
-  std::optional<Range> range = std::nullopt;
 };
 
 struct CurveFigure {
