@@ -1,35 +1,20 @@
 // The page as a user drives it, in a real browser on a real server. Rules of access: WCAG 2.2 AA, checked by axe-core.
-// Usage: PAGE_MODULES=<folder with node_modules> HOOFLOAD=<program> CHROMIUM=<program> node --test page.test.mjs
+// Usage: see browser.mjs; node --test page.test.mjs
 import test, { before, after } from 'node:test';
 import assert from 'node:assert/strict';
-import { spawn } from 'node:child_process';
-import { createRequire } from 'node:module';
 import { readFile } from 'node:fs/promises';
-import path from 'node:path';
+import { begin, end, moved, patience, require, settled } from './browser.mjs';
 
-const require = createRequire(path.resolve(process.env.PAGE_MODULES, 'here.js'));
-const { chromium } = require('playwright-core');
 const axe = require.resolve('axe-core/axe.min.js');
-const patience = 120000;
-let server, address, browser;
+let running, address, browser;
 const complaints = [];
 
 before(async () => {
-  server = spawn(process.env.HOOFLOAD, ['serve', '--quiet'], { cwd: process.env.PAGE_MODULES });
-  address = await new Promise((resolve, reject) => {
-    server.stdout.once('data', (d) => resolve(String(d).trim()));
-    server.once('exit', (code) => reject(new Error(`the server ended with ${code}`)));
-  });
-  browser = await chromium.launch({ executablePath: process.env.CHROMIUM, args: ['--no-sandbox'] });
+  running = await begin();
+  ({ address, browser } = running);
 });
 
-after(async () => {
-  await browser.close();
-  server.removeAllListeners('exit');
-  const ended = new Promise((resolve) => { server.once('exit', resolve); });
-  server.kill('SIGINT');
-  assert.equal(await ended, 0);
-});
+after(async () => assert.equal(await end(running), 0));
 
 /** A page that has solved its first state; what it loads from elsewhere or complains of is kept. */
 async function open(fragment = '', options = {}) {
@@ -40,22 +25,6 @@ async function open(fragment = '', options = {}) {
   await page.goto(address + fragment);
   await settled(page);
   return page;
-}
-
-/** Waits until what is shown is what the controls say. */
-async function settled(page) {
-  const began = Date.now();
-  while (Date.now() - began < patience) {
-    const [shown, link] = await page.evaluate(() => [document.body.dataset.shown, location.hash.slice(1)]);
-    if (shown && shown === link && !(await page.locator('body.solving').count())) return;
-    await page.waitForTimeout(50);
-  }
-  throw new Error('the page does not come to rest');
-}
-
-async function moved(page) {
-  await page.waitForTimeout(120);
-  await settled(page);
 }
 
 async function reading(page, words, column) {

@@ -59,6 +59,7 @@ function show(answer) {
   showLedgers(byId('ledger'), answer.runs, shownModels, state.words);
   showChanges(byId('changes'), answer, start, state.words);
   byId('notes').replaceChildren(make('h2', {}, 'Notes'), make('ul', {}, [
+    'The foot and the horse that the page begins with are invented.',
     'Here: a coarse mesh without error bars, so that pictures follow the sliders; changes below 1 % of a reading, about what the bars come to, count as none. What you keep is solved anew and finer.',
     ...answer.runs.flatMap((r) => r.unsolved.map((u) => `${r.name}: ${u}`)), ...answer.warnings].map((t) => make('li', {}, inWords(t, state.words)))),
     make('p', { class: 'key' }, answer.provenance));
