@@ -110,7 +110,7 @@ export function picture(scene, scale, alt, words) {
 /** One key for all pictures of a view: the bands with their bounds. */
 export function scaleKey(scale, name) {
   const { levels, colours, label: what, unit } = scale, w = 46, h = 14;
-  const svg = draw('svg', { class: 'scalekey', viewBox: `0 0 ${colours.length * w + 20} 34`, role: 'img', 'aria-label': `${what} from ${levels[0]} to ${levels[levels.length - 1]} ${unit}, ${colours.length} bands` });
+  const svg = draw('svg', { class: 'scalekey', viewBox: `0 0 ${colours.length * w + 30} 34`, role: 'img', 'aria-label': `${what} from ${levels[0]} to ${levels[levels.length - 1]} ${unit}, ${colours.length} bands` });
   colours.forEach((c, k) => svg.append(draw('rect', { x: 8 + k * w, y: 2, width: w, height: h, fill: c, class: 'band' })));
   levels.forEach((l, k) => svg.append(draw('text', { x: 8 + k * w, y: 29, 'font-size': 11, 'text-anchor': 'middle', class: 'keytext' }, String(+l.toFixed(6)))));
   return [`${name}: ${what}, ${unit}`, svg];
