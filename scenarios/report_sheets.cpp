@@ -1,5 +1,7 @@
 // Two sheets that are handed on alone: what to make (farrier), what was looked at (owner).
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
 #include "scenarios/case_checks.hpp"
 #include "scenarios/report.hpp"
@@ -29,8 +31,8 @@ std::string toe_words(const Case& run) {
 std::string setback_words(const Case& run) {
   if (!in_use(run, "shoe.setback")) return "none";
   const double sixteenths = run.shoeing.shoe.setback / (25.4 / 16);
-  return viz::plain_text(run.shoeing.shoe.setback) + " mm, " + viz::plain_text(std::round(10 * sixteenths) / 10) +
-         "/16 in";
+  return viz::plain_text(std::round(100 * run.shoeing.shoe.setback) / 100) + " mm, " +
+         viz::plain_text(std::round(10 * sixteenths) / 10) + "/16 in";
 }
 
 std::string nail_words(const Case& run) {
@@ -55,20 +57,70 @@ std::string packing_words(const Case& run) {
          value_words(run, "packing.order") + words_if(run, "packing.proud", ", proud ");
 }
 
-/// What got worse or better of one option, the largest relative changes first, each quantity once.
+/// What an owner would call the part that a quantity speaks of; the first beginning that fits.
+std::string plain_part(const QuantityKey& quantity) {
+  static constexpr std::pair<std::string_view, std::string_view> parts[] = {
+      {"sole_", "the sole"},
+      {"swing_sole_", "the sole"},
+      {"corium_", "the living tissue under the coffin bone"},
+      {"lamella_", "the bond of wall and bone"},
+      {"bone_share_lamellae", "the bond of wall and bone"},
+      {"bone_force_lamellae", "the bond of wall and bone"},
+      {"bone_share_sole", "the sole"},
+      {"bone_force_sole", "the sole"},
+      {"bone_share_frog", "the frog and its cushion"},
+      {"bone_force_frog", "the frog and its cushion"},
+      {"ground_pressure_toe", "the toe on the ground"},
+      {"ground_pressure_middle", "the middle of the shoe on the ground"},
+      {"ground_pressure_heel", "the heels on the ground"},
+      {"ddft_", "the deep flexor tendon"},
+      {"navicular_", "the navicular bone"},
+      {"breakover_moment", "the deep flexor tendon"},
+      {"rollover_moment", "the deep flexor tendon"},
+      {"breakover_arm", "the lever that the foot rolls over"},
+      {"rollover_arm", "the lever that the foot rolls over"},
+      {"nail_", "the nails"},
+      {"wall_strain_", "the hoof wall"},
+      {"bone_sink", "how far the coffin bone sinks"},
+      {"bone_rotation", "how far the coffin bone turns"},
+      {"heel_spread", "the spreading of the heels"},
+      {"pip_", "the pastern joint"},
+      {"mcp_", "the fetlock joint"},
+      {"coffin_", "the coffin joint"},
+  };
+  for (const auto& [beginning, words] : parts)
+    if (quantity.key.starts_with(beginning)) return std::string(words);
+  return std::string(quantity.words);
+}
+
+std::string_view plain_phase(Phase phase) {
+  switch (phase) {
+    case Phase::swing:
+      return "in the air";
+    case Phase::midstance:
+      return "in the middle of the step";
+    case Phase::breakover:
+      return "as the heel leaves the ground";
+    default:
+      return name_of(phase);
+  }
+}
+
+/// What got worse or better of one option, the largest relative changes first, each part of the foot once.
 std::vector<std::string> plain_changes(const std::string& option, Verdict verdict, const Comparison& comparison) {
   std::vector<const Difference*> list;
-  for (const Difference& d : comparison.differences) {
-    if (d.option != option || d.verdict != verdict) continue;
-    const bool known =
-        std::any_of(list.begin(), list.end(), [&](const Difference* x) { return x->quantity == d.quantity; });
-    if (!known) list.push_back(&d);
-  }
+  for (const Difference& d : comparison.differences)
+    if (d.option == option && d.verdict == verdict) list.push_back(&d);
   const auto size = [](const Difference* d) { return d->percent ? std::abs(*d->percent) : 1e9; };
   std::stable_sort(list.begin(), list.end(), [&](const auto* a, const auto* b) { return size(a) > size(b); });
-  std::vector<std::string> words;
-  for (std::size_t k = 0; k < std::min(list.size(), kMostChanges); ++k)
-    words.push_back(std::string(list[k]->quantity->words) + " (" + std::string(name_of(list[k]->phase)) + ")");
+  std::vector<std::string> parts, words;
+  for (const Difference* d : list) {
+    const std::string part = plain_part(*d->quantity);
+    if (std::find(parts.begin(), parts.end(), part) != parts.end()) continue;
+    parts.push_back(part);
+    words.push_back(part + " (" + std::string(plain_phase(d->phase)) + ")");
+    if (words.size() == kMostChanges) break;
+  }
   return words;
 }
 
@@ -102,11 +154,10 @@ viz::ReportSection job_sheet(const std::vector<RunResult>& results) {
 
 viz::ReportSection owner_sheet(const std::vector<RunResult>& results, const Comparison& comparison) {
   viz::ReportSection sheet{"For the owner: what was looked at, in plain words", {}, true};
-  sheet.blocks.push_back(
-      viz::ReportText{"A computer model of a foot was loaded in " + std::to_string(results.size()) +
-                      " ways of shoeing. It shows where load goes, not how a horse feels. Taking load off one part "
-                      "puts it on another. Your "
-                      "veterinarian and farrier decide, and how your horse goes decides with them."});
+  sheet.blocks.push_back(viz::ReportText{
+      "A computer model of a foot was loaded in " + std::to_string(results.size()) +
+      " ways of shoeing. It shows where load goes, not how a horse feels. Taking load off one part "
+      "puts it on another. Your veterinarian and farrier decide, and how your horse goes decides with them."});
   viz::ReportTable table{"Against \"" + results.front().run.name + "\", the largest changes in the model",
                          {"way of shoeing", "more load on", "less load on"},
                          {}};
@@ -115,8 +166,8 @@ viz::ReportSection owner_sheet(const std::vector<RunResult>& results, const Comp
                           joined(plain_changes(results[k].run.name, Verdict::better, comparison))});
   sheet.blocks.push_back(std::move(table));
   sheet.blocks.push_back(
-      viz::ReportText{"If the horse is worse, the foot is hot or its pulse is strong, call the veterinarian: a model "
-                      "cannot see that."});
+      viz::ReportText{"A model cannot see the horse. How it stands and goes, and what its feet feel like, is for the "
+                      "veterinarian to judge."});
   sheet.blocks.push_back(viz::ReportText{"Talked over with: ____________________   Date: __________"});
   return sheet;
 }

@@ -61,7 +61,7 @@ TEST(ReportContent, materials_come_with_range_grade_and_source) {
   for (const auto& row : table.rows) EXPECT_FALSE(row.back().empty()) << row[0] << " " << row[2];
 }
 
-// 1/8 in is 3.175 mm and two sixteenths: arithmetic.
+// 1/8 in is 3.175 mm, to a hundredth 3.18, and two sixteenths: arithmetic.
 TEST(ReportContent, the_job_sheet_gives_setback_in_mm_and_sixteenths_and_the_order_of_work) {
   const CaseReading reading = read(
       "schema = 1\n[[option]]\nname = \"b\"\nshoe = { type = \"full plate\", material = \"polyurethane A90\", setback "
@@ -72,9 +72,19 @@ TEST(ReportContent, the_job_sheet_gives_setback_in_mm_and_sixteenths_and_the_ord
   const viz::ReportSection sheet = job_sheet({{reading.runs[0], {}}, {reading.runs[1], {}}});
   EXPECT_TRUE(sheet.own_page);
   const auto& row = std::get<viz::ReportTable>(sheet.blocks.at(1)).rows.at(1);
-  EXPECT_EQ(row[2], "3.175 mm, 2/16 in");
+  EXPECT_EQ(row[2], "3.18 mm, 2/16 in");
   EXPECT_NE(row[5].find("6, first 35 mm"), std::string::npos) << row[5];
   EXPECT_NE(row[6].find("full sole, silicone A30, before nailing, proud 1 mm"), std::string::npos) << row[6];
+}
+
+// Common practice, no source: a lay reader's page has no terms of art.
+TEST(ReportContent, the_owners_sheet_speaks_of_parts_of_the_foot_each_once) {
+  const viz::ReportSection sheet = owner_sheet(small_results(), compare(small_results()));
+  const auto& row = std::get<viz::ReportTable>(sheet.blocks.at(1)).rows.at(0);
+  EXPECT_NE(row[1].find("the sole (in the air)"), std::string::npos) << row[1];  // packed before nailing
+  for (const char* term : {"corium", "lamella", "energy", "peak", "share", "swing"})
+    EXPECT_EQ((row[1] + row[2]).find(term), std::string::npos) << term << ": " << row[1] << " | " << row[2];
+  EXPECT_EQ(row[1].find("the sole", row[1].find("the sole") + 1), std::string::npos) << row[1];
 }
 
 TEST(ReportContent, a_letter_sheet_is_on_letter_paper) {
