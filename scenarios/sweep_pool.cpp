@@ -6,6 +6,8 @@
 #include <mutex>
 #include <thread>
 
+#include "scenarios/keep_memory.hpp"
+
 namespace hoofload::scenarios {
 
 namespace {
@@ -82,6 +84,7 @@ std::vector<std::size_t> runs_of(const Shard& shard, std::size_t runs) {
 void solve_on_threads(const std::vector<std::size_t>& runs, std::size_t threads,
                       const std::function<SweepRun(std::size_t)>& solve, const std::function<void(SweepRun)>& keep,
                       const std::atomic<bool>& stop) {
+  keep_memory();
   Pool pool;
   pool.working = threads;
   std::vector<std::jthread> workers;

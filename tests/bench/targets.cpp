@@ -13,6 +13,7 @@
 
 #include "scenarios/build_model.hpp"
 #include "scenarios/comparison.hpp"
+#include "scenarios/keep_memory.hpp"
 #include "scenarios/quantities.hpp"
 #include "scenarios/warm_start.hpp"
 #include "solver/multifrontal/factorisation.hpp"
@@ -248,6 +249,7 @@ void model_lines(const Bench& bench) {
 
 int main(int argc, char** argv) {
   try {
+    keep_memory();  // as where the program solves on threads
     Bench bench;
     const double loaded = seconds();
     say({{"line", "start to catalogue"}, {"ms", 1e3 * loaded}});
