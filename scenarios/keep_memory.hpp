@@ -1,7 +1,7 @@
 // Memory that a solved model gives back stays with the process: the next model takes it without asking the system.
 //
 // A model's large arrays are else mapped and unmapped each time, and two threads then wait for each other in the kernel: two
-// threads over variants gain 1.5 to 1.7 instead of 1.8 (docs/performance.md). Not for a process that is to lie idle for long.
+// threads over variants gain less (docs/performance.md). Not for a process that is to lie idle for long.
 #pragma once
 
 #include <malloc.h>

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "viz/row_scale.hpp"
 #include "viz/text.hpp"
 
 namespace hoofload::viz {
@@ -11,14 +12,6 @@ namespace {
 
 constexpr double row_height = 46, name_width = 270, value_width = 205;
 constexpr const char *band = "#9db8d2", *dot = "#7a1f3d";
-
-struct Rows {
-  Range range;
-  double left, right, top;
-  [[nodiscard]] double x(double value) const {
-    return left + (value - range.low) / (range.high - range.low) * (right - left);
-  }
-};
 
 Range range_of(const IntervalFigure& figure) {
   double low = 0, high = 0;
@@ -35,7 +28,7 @@ Range range_of(const IntervalFigure& figure) {
   return rounded_range(low, high, 6);
 }
 
-std::string grid(const Rows& rows, const std::string& label, double bottom) {
+std::string grid(const RowScale& rows, const std::string& label, double bottom) {
   std::string out;
   for (const double tick : ticks(rows.range.low, rows.range.high, 6)) {
     const double x = rows.x(tick);
@@ -56,7 +49,7 @@ std::string numbers(const IntervalRow& row) {
   return text.empty() ? "not solved" : text;
 }
 
-std::string marks_drawn(const Rows& rows, const IntervalRow& row, double mid) {
+std::string marks_drawn(const RowScale& rows, const IntervalRow& row, double mid) {
   std::string out;
   if (row.spread) {
     const double a = rows.x(row.spread->low), b = rows.x(row.spread->high), m = rows.x(row.spread->median);
@@ -73,7 +66,7 @@ std::string marks_drawn(const Rows& rows, const IntervalRow& row, double mid) {
   return out + svg::circle({rows.x(*row.change), mid}, 4.2, {.stroke = "#ffffff", .width = 0.8, .fill = dot});
 }
 
-std::string row_drawn(const Rows& rows, const IntervalRow& row, double mid) {
+std::string row_drawn(const RowScale& rows, const IntervalRow& row, double mid) {
   std::string out;
   const auto lines = wrapped(row.name, 38);
   double y = mid + 4 - 7.5 * static_cast<double>(lines.size() - 1);
@@ -108,7 +101,7 @@ std::string legend(const IntervalFigure& figure, double y) {
 }  // namespace
 
 std::string interval_figure(const IntervalFigure& figure) {
-  const Rows rows{range_of(figure), page::margin + name_width, page::width - page::margin - value_width,
+  const RowScale rows{range_of(figure), page::margin + name_width, page::width - page::margin - value_width,
                   page::heading_height + 10};
   const double bottom = rows.top + row_height * static_cast<double>(figure.rows.size());
   std::string content = grid(rows, figure.label, bottom), description = figure.label + " of";

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "viz/row_scale.hpp"
 #include "viz/text.hpp"
 
 namespace hoofload::viz {
@@ -11,14 +12,6 @@ namespace {
 
 constexpr double row_height = 36, thickness = 17, name_width = 250, side = 90;
 constexpr const char *low_colour = "#2f6690", *high_colour = "#c0702d";
-
-struct Rows {
-  Range range;
-  double left, right, top;
-  [[nodiscard]] double x(double value) const {
-    return left + (value - range.low) / (range.high - range.low) * (right - left);
-  }
-};
 
 Range range_of(const TornadoFigure& figure) {
   if (figure.rows.empty()) throw std::invalid_argument("a figure of swings needs at least one");
@@ -32,7 +25,7 @@ Range range_of(const TornadoFigure& figure) {
 }
 
 /// A bar from the middle to one end, with the input's value at that end. Both ends may lie on one side.
-std::string half(const Rows& rows, double middle, double value, const std::string& text, const char* colour, double y,
+std::string half(const RowScale& rows, double middle, double value, const std::string& text, const char* colour, double y,
                  double height, bool is_left) {
   const double a = rows.x(middle), b = rows.x(value);
   std::string out =
@@ -41,7 +34,7 @@ std::string half(const Rows& rows, double middle, double value, const std::strin
                          {.size = 11, .colour = colour, .anchor = is_left ? svg::Anchor::end : svg::Anchor::start});
 }
 
-std::string row_drawn(const Rows& rows, double middle, const TornadoRow& row, double top) {
+std::string row_drawn(const RowScale& rows, double middle, const TornadoRow& row, double top) {
   const double y = top + (row_height - thickness) / 2;
   std::string out = svg::text({rows.left - side + 10, top + row_height / 2 + 4}, row.name,
                               {.size = 12.5, .anchor = svg::Anchor::end});
@@ -58,7 +51,7 @@ std::string row_drawn(const Rows& rows, double middle, const TornadoRow& row, do
   return svg::group(row.name, out);
 }
 
-std::string grid(const Rows& rows, const TornadoFigure& figure, double bottom) {
+std::string grid(const RowScale& rows, const TornadoFigure& figure, double bottom) {
   std::string out;
   for (const double tick : ticks(rows.range.low, rows.range.high, 6)) {
     out += svg::line({rows.x(tick), rows.top}, {rows.x(tick), bottom}, {.stroke = "#e3e3e3"});
@@ -81,7 +74,7 @@ std::string legend(double y) {
 }  // namespace
 
 std::string tornado_figure(const TornadoFigure& figure) {
-  const Rows rows{range_of(figure), page::margin + name_width + side, page::width - page::margin - side,
+  const RowScale rows{range_of(figure), page::margin + name_width + side, page::width - page::margin - side,
                   page::heading_height + 10};
   const double bottom = rows.top + row_height * static_cast<double>(figure.rows.size());
   std::string content = grid(rows, figure, bottom), description = "One at a time: " + figure.label + " by";

@@ -17,10 +17,10 @@ hoofload="$(realpath "${HOOFLOAD:-build/hoofload}")"
 runs="${RUNS:-240}"
 folder="$(mktemp -d)"
 chmod 755 "$folder"
-mkdir -p "$folder"/{run,log,state,spool,work}
+mkdir -p "$folder"/{run,log,state,spool,sweep}
 host="$(hostname -s)"
-cp tests/sweep/packing.toml "$folder/work/packing.toml"
-sed "s/^samples = .*/samples = $runs/" tests/sweep/plan.toml > "$folder/work/plan.toml"
+cp tests/sweep/packing.toml "$folder/sweep/packing.toml"
+sed "s/^samples = .*/samples = $runs/" tests/sweep/plan.toml > "$folder/sweep/plan.toml"
 
 stop() {
   local name
@@ -29,7 +29,7 @@ stop() {
   done
 }
 trap stop EXIT
-fail() { echo "cluster: $1" >&2; tail -n 20 "$folder"/log/*.log "$folder"/work/*.parts-*/log/* >&2 || true; exit 1; }
+fail() { echo "cluster: $1" >&2; tail -n 20 "$folder"/log/*.log "$folder"/sweep/*.parts-*/log/* >&2 || true; exit 1; }
 # Waits until a command succeeds, at most so many seconds.
 wait_for() { local left=$(($1 * 5)); shift; until "$@" > /dev/null 2>&1; do ((left-- > 0)) || return 1; sleep 0.2; done; }
 
@@ -74,7 +74,7 @@ slurmctld -f "$SLURM_CONF"
 slurmd -f "$SLURM_CONF"
 wait_for 30 sh -c 'sinfo -h -o %t | grep -qE "idle|mix"' || fail "the node did not come up"
 
-cd "$folder/work"
+cd "$folder/sweep"
 parts=12
 "$hoofload" sweep plan.toml --out r.sqlite --slurm submit.sh --parts "$parts" --at-once 2 --time 0:20:00 --quiet
 bash submit.sh
@@ -84,7 +84,7 @@ wait_for 300 some_done || fail "no part was done"
 
 # The node dies: its daemon and everything it had started. The tasks are those that name our folder.
 kill -KILL "$(cat "$folder/run/slurmd.pid")"
-mapfile -t tasks < <(pgrep -f "$folder/work/r.sqlite.parts" || true)
+mapfile -t tasks < <(pgrep -f "$folder/sweep/r.sqlite.parts" || true)
 for pid in "${tasks[@]}"; do kill -KILL "$pid" 2>/dev/null || true; done
 before="$(done_parts)"
 echo "killed: slurmd and ${#tasks[@]} processes; $before of $parts parts were done"

@@ -13,7 +13,9 @@ drive() {
   timeout 600 node --test --test-reporter=tap tests/page/page.test.mjs >"$home/tap.txt" 2>&1
   grep -E '^# slider|^not ok|^ok' "$home/tap.txt"
   passed=$(count_of pass)
-  failed=$(( $(count_of fail || echo 0) + $(count_of cancelled || echo 0) ))
+  local failures cancelled
+  failures=$(count_of fail) cancelled=$(count_of cancelled)
+  failed=$(( ${failures:-0} + ${cancelled:-0} ))
   if [ -z "$passed" ]; then passed=0 failed=1; fi
   if [ "$failed" -gt 0 ]; then sed -n '/^not ok/,/^  \.\.\./p' "$home/tap.txt"; fi
 }
