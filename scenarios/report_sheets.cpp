@@ -77,6 +77,7 @@ std::string plain_part(const QuantityKey& quantity) {
       {"navicular_", "the navicular bone"},
       {"breakover_moment", "the deep flexor tendon"},
       {"rollover_moment", "the deep flexor tendon"},
+      {"breakover_arm_", "the lever to the side"},
       {"breakover_arm", "the lever that the foot rolls over"},
       {"rollover_arm", "the lever that the foot rolls over"},
       {"nail_", "the nails"},
