@@ -44,8 +44,13 @@ struct FibreModuli {
   return nu_LT * nu_LT * E_T < E_L && nu_TT * nu_TT < 1 && 1 - nu_TT - 2 * nu_LT * nu_LT * E_T / E_L > 0;
 }
 
-[[nodiscard]] inline Mat3 small_strain(const Mat3& F) { return 0.5 * (F + F.transpose()) - Mat3::Identity(); }
-[[nodiscard]] inline Mat3 green_lagrange(const Mat3& F) { return 0.5 * (F.transpose() * F - Mat3::Identity()); }
+/// T + c I. The identity stands in memory: Eigen's own divides for each entry's row, and adding to three entries of T makes the
+/// processor wait before it can read T as a whole.
+inline const Mat3 identity = Mat3::Identity();
+[[nodiscard]] inline Mat3 plus_identity(const Mat3& T, double c) { return T + c * identity; }
+
+[[nodiscard]] inline Mat3 small_strain(const Mat3& F) { return plus_identity(0.5 * (F + F.transpose()), -1); }
+[[nodiscard]] inline Mat3 green_lagrange(const Mat3& F) { return 0.5 * plus_identity(Mat3(F.transpose() * F), -1); }
 
 [[nodiscard]] inline double strain_energy(const Lame& m, const Mat3& E) {
   const double tr = E.trace();
@@ -53,7 +58,7 @@ struct FibreModuli {
 }
 
 [[nodiscard]] inline Mat3 stress(const Lame& m, const Mat3& E) {
-  return m.lambda * E.trace() * Mat3::Identity() + 2 * m.mu * E;
+  return plus_identity(2 * m.mu * E, m.lambda * E.trace());
 }
 
 [[nodiscard]] inline double strain_energy(const FibreModuli& m, const Vec3& a, const Mat3& E) {
@@ -67,7 +72,7 @@ struct FibreModuli {
   const Vec3 Ea = E * a;
   const double e = a.dot(Ea);
   const Vec3 t = 2 * (m.mu_a - m.matrix.mu) * Ea;
-  return stress(m.matrix, E) + m.alpha * e * Mat3::Identity() + (m.alpha * E.trace() + m.beta * e) * a * a.transpose() +
+  return plus_identity(stress(m.matrix, E), m.alpha * e) + (m.alpha * E.trace() + m.beta * e) * a * a.transpose() +
          a * t.transpose() + t * a.transpose();
 }
 

@@ -57,7 +57,10 @@ inline void for_each_pair(const Body& body) {
 template <class C>
 [[nodiscard]] inline Eigen::Matrix<double, C::size, 1> components(const Mat3& T) {
   Eigen::Matrix<double, C::size, 1> v;
-  for (int a = 0; a < C::size; ++a) v[a] = T(C::row[a], C::col[a]);
+  [&]<std::size_t... k>(std::index_sequence<k...>) {
+    ((v[int(k)] = T(C::row[k], C::col[k])), ...);
+  }
+  (std::make_index_sequence<std::size_t(C::size)>{});
   return v;
 }
 
@@ -77,13 +80,13 @@ template <class C>
     K << F(1, 1) * F(2, 2), -F(1, 0) * F(2, 2), 0,  //
         -F(0, 1) * F(2, 2), F(0, 0) * F(2, 2), 0,   //
         0, 0, F(0, 0) * F(1, 1) - F(0, 1) * F(1, 0);
-  } else {
-    for (int i = 0; i < 3; ++i) {
-      for (int J = 0; J < 3; ++J) {
-        const int i1 = (i + 1) % 3, i2 = (i + 2) % 3, J1 = (J + 1) % 3, J2 = (J + 2) % 3;
-        K(i, J) = F(i1, J1) * F(i2, J2) - F(i1, J2) * F(i2, J1);
-      }
-    }
+  } else {  // written out: a loop would divide for its cyclic indices
+    K << F(1, 1) * F(2, 2) - F(1, 2) * F(2, 1), F(1, 2) * F(2, 0) - F(1, 0) * F(2, 2),
+        F(1, 0) * F(2, 1) - F(1, 1) * F(2, 0),  //
+        F(2, 1) * F(0, 2) - F(2, 2) * F(0, 1), F(2, 2) * F(0, 0) - F(2, 0) * F(0, 2),
+        F(2, 0) * F(0, 1) - F(2, 1) * F(0, 0),  //
+        F(0, 1) * F(1, 2) - F(0, 2) * F(1, 1), F(0, 2) * F(1, 0) - F(0, 0) * F(1, 2),
+        F(0, 0) * F(1, 1) - F(0, 1) * F(1, 0);
   }
   return K;
 }
@@ -93,7 +96,10 @@ template <class C>
   return F(0, 0) * K(0, 0) + F(0, 1) * K(0, 1) + F(0, 2) * K(0, 2);
 }
 
-/// J = det F.
-[[nodiscard]] inline double determinant(const Mat3& F) { return determinant(F, cofactor<SpaceComponents>(F)); }
+/// J = det F, by the same sums.
+[[nodiscard]] inline double determinant(const Mat3& F) {
+  return F(0, 0) * (F(1, 1) * F(2, 2) - F(1, 2) * F(2, 1)) + F(0, 1) * (F(1, 2) * F(2, 0) - F(1, 0) * F(2, 2)) +
+         F(0, 2) * (F(1, 0) * F(2, 1) - F(1, 1) * F(2, 0));
+}
 
 }  // namespace hoofload::materials

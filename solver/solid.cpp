@@ -43,6 +43,7 @@ void add_point(SolidBlock& block, Symmetry symmetry, const Geometry& geo, const 
   point.dN_dX = dN * J_inverse;
   point.weight = q.weight * det * measure(symmetry, X, geo.breadth.dot(N));
   for (int a = 0; a < 6; ++a) point.hoop(a) = hoop(symmetry, N(a), X.x());
+  block.has_hoop = block.has_hoop || !point.hoop.isZero(0);
   block.points.push_back(point);
   if (block.formulation == Formulation::displacement) return;
   const double l0 = 1 - q.xi - q.eta;
@@ -100,24 +101,34 @@ double solid_energy(const SolidBlock& block, int e, const Eigen::Matrix<double, 
       block.material);
 }
 
+namespace {
+
+template <bool with_hoop, class Law>
+void sweep_elements(const Law& law, const SolidBlock& block, const SolidSweep& sweep, const Eigen::VectorXd& x,
+                    const SolidSink& sink) {
+  SolidResult result;
+  for (int e = 0; e < static_cast<int>(block.nodes.size()); ++e) {
+    const auto at = static_cast<std::size_t>(e);
+    const Eigen::Matrix<double, 12, 1> u = element_displacements(block, e, x);
+    bool done = false;
+    if constexpr (materials::HasVolumetricSplit<Law>) {
+      if (block.formulation == Formulation::mixed) {
+        kernel::mixed_element<with_hoop>(law, block, e, u, sweep.states[at], sweep.recovery[at], result);
+        done = true;
+      }
+    }
+    if (!done) kernel::displacement_element<with_hoop>(law, block, e, u, result);
+    sink(e, result);
+  }
+}
+
+}  // namespace
+
 void sweep_solid(const SolidBlock& block, const SolidSweep& sweep, const Eigen::VectorXd& x, const SolidSink& sink) {
   std::visit(
       [&](const auto& law) {
-        using Law = std::decay_t<decltype(law)>;
-        SolidResult result;
-        for (int e = 0; e < static_cast<int>(block.nodes.size()); ++e) {
-          const auto at = static_cast<std::size_t>(e);
-          const Eigen::Matrix<double, 12, 1> u = element_displacements(block, e, x);
-          bool done = false;
-          if constexpr (materials::HasVolumetricSplit<Law>) {
-            if (block.formulation == Formulation::mixed) {
-              kernel::mixed_element(law, block, e, u, sweep.states[at], sweep.recovery[at], result);
-              done = true;
-            }
-          }
-          if (!done) kernel::displacement_element(law, block, e, u, result);
-          sink(e, result);
-        }
+        block.has_hoop ? sweep_elements<true>(law, block, sweep, x, sink)
+                       : sweep_elements<false>(law, block, sweep, x, sink);
       },
       block.material);
 }

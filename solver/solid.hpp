@@ -54,6 +54,7 @@ struct SolidBlock {
   materials::Material material;
   Formulation formulation = Formulation::displacement;
   int points_per_element = 3;
+  bool has_hoop = false;  ///< some shape function changes the circumference (axisymmetry)
   std::vector<std::array<int, 6>> nodes;
   std::vector<SolidPoint> points;          ///< points_per_element per element
   std::vector<MixedPoint> mixed_points;    ///< the same, mixed only
@@ -61,7 +62,7 @@ struct SolidBlock {
   int first_state = 0;                     ///< offset of its MixedStates in the model's list
 };
 
-/// Element result: energy [N mm], force [N], tangent [N/mm].
+/// Element result: energy [N mm], force [N], tangent [N/mm], of which the lower triangle counts.
 struct SolidResult {
   double energy = 0;
   Eigen::Matrix<double, 12, 1> f;

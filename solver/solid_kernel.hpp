@@ -2,22 +2,24 @@
 #pragma once
 
 #include <Eigen/Dense>
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <variant>
 
 #include "materials/response.hpp"
 #include "solver/solid.hpp"
+#include "solver/solid_sums.hpp"
 
 namespace hoofload::solver {
 
 namespace kernel {
 
 using materials::PlaneComponents;
-using Vec5 = Eigen::Matrix<double, 5, 1>;
-using Mat5 = Eigen::Matrix<double, 5, 5>;
 
 /// H = B u without forming B.
+template <bool with_hoop = true>
 inline Vec5 displacement_gradient(const SolidPoint& point, const Eigen::Matrix<double, 12, 1>& u) {
   Vec5 H = Vec5::Zero();
   for (int a = 0; a < 6; ++a) {
@@ -25,10 +27,21 @@ inline Vec5 displacement_gradient(const SolidPoint& point, const Eigen::Matrix<d
     H(1) += point.dN_dX(a, 1) * u(2 * a);
     H(2) += point.dN_dX(a, 0) * u(2 * a + 1);
     H(3) += point.dN_dX(a, 1) * u(2 * a + 1);
-    H(4) += point.hoop(a) * u(2 * a);
+    if constexpr (with_hoop) H(4) += point.hoop(a) * u(2 * a);
   }
   return H;
 }
+
+/// The point's own shapes and the bubble's, side by side.
+struct BubbleShapes {
+  std::array<double, 8> x{}, y{}, hoop{};
+  BubbleShapes(const SolidPoint& point, const MixedPoint& m) {
+    std::copy_n(point.dN_dX.data(), 6, x.data());
+    std::copy_n(point.dN_dX.data() + 6, 6, y.data());
+    std::copy_n(point.hoop.data(), 6, hoop.data());
+    x[6] = m.dNb_dX(0), y[6] = m.dNb_dX(1), hoop[6] = m.hoop_bubble;
+  }
+};
 
 inline void add_bubble(const MixedPoint& m, const Eigen::Vector2d& b, Vec5& H) {
   H(0) += m.dNb_dX(0) * b(0);
@@ -38,41 +51,20 @@ inline void add_bubble(const MixedPoint& m, const Eigen::Vector2d& b, Vec5& H) {
   H(4) += m.hoop_bubble * b(0);
 }
 
-/// Adds w B^T P to f and w B^T A B to the upper triangle of K, for n nodes with gradients g (n x 2) and hoops h.
-template <int n, class Gradients, class Hoops>
-inline void add_point(const Gradients& g, const Hoops& h, double w, const Vec5& P, const Mat5& A,
-                      Eigen::Matrix<double, 2 * n, 1>& f, Eigen::Matrix<double, 2 * n, 2 * n>& K) {
-  const Vec5 wP = w * P;
-  const Mat5 wA = w * A;
-  for (int a = 0; a < n; ++a) {
-    f(2 * a) += g(a, 0) * wP(0) + g(a, 1) * wP(1) + h(a) * wP(4);
-    f(2 * a + 1) += g(a, 0) * wP(2) + g(a, 1) * wP(3);
-  }
-  for (int b = 0; b < n; ++b) {
-    const Vec5 Ax = wA.col(0) * g(b, 0) + wA.col(1) * g(b, 1) + wA.col(4) * h(b);
-    const Vec5 Ay = wA.col(2) * g(b, 0) + wA.col(3) * g(b, 1);
-    for (int a = 0; a <= b; ++a) {
-      K(2 * a, 2 * b) += g(a, 0) * Ax(0) + g(a, 1) * Ax(1) + h(a) * Ax(4);
-      K(2 * a + 1, 2 * b) += g(a, 0) * Ax(2) + g(a, 1) * Ax(3);
-      K(2 * a, 2 * b + 1) += g(a, 0) * Ay(0) + g(a, 1) * Ay(1) + h(a) * Ay(4);
-      K(2 * a + 1, 2 * b + 1) += g(a, 0) * Ay(2) + g(a, 1) * Ay(3);
-    }
-  }
-}
-
-template <class Law>
-void displacement_element(const Law& law, const SolidBlock& block, int e, const Eigen::Matrix<double, 12, 1>& u,
-                          SolidResult& out) {
+/// Everything inlined: the laws' small matrices then stay in registers (a fifth of an assembly).
+template <bool with_hoop, class Law>
+[[gnu::flatten]] void displacement_element(const Law& law, const SolidBlock& block, int e,
+                                           const Eigen::Matrix<double, 12, 1>& u, SolidResult& out) {
   out.energy = 0;
-  out.f.setZero();
-  out.K.setZero();
+  ElementSums<6> sums;
   for (int q = 0; q < block.points_per_element; ++q) {
     const SolidPoint& point = block.points[static_cast<std::size_t>(e * block.points_per_element + q)];
-    const auto r = materials::respond<PlaneComponents>(law, deformation_gradient(displacement_gradient(point, u)));
+    const auto r = materials::respond<PlaneComponents>(law, deformation_gradient(displacement_gradient<with_hoop>(point, u)));
     out.energy += point.weight * r.psi;
-    add_point<6>(point.dN_dX, point.hoop, point.weight, r.P, r.A, out.f, out.K);
+    const PointShapes shapes{point.dN_dX.data(), point.dN_dX.data() + 6, point.hoop.data()};
+    sums.template add<with_hoop>(shapes, point.weight, r.P, r.A);
   }
-  out.K.template triangularView<Eigen::StrictlyLower>() = out.K.transpose();
+  sums.write(out.f, out.K);
 }
 
 /// Smallest stiffness the bubble block may have, relative to its largest: keeps the condensation a descent direction.
@@ -83,25 +75,23 @@ inline Eigen::Matrix2d clamped_inverse(const Eigen::Matrix2d& K) {
   return es.eigenvectors() * inverse.asDiagonal() * es.eigenvectors().transpose();
 }
 
-template <class Law>
-void mixed_element(const Law& law, const SolidBlock& block, int e, const Eigen::Matrix<double, 12, 1>& u,
-                   const MixedState& state, MixedRecovery& rec, SolidResult& out) {
+template <bool with_hoop, class Law>
+[[gnu::flatten]] void mixed_element(const Law& law, const SolidBlock& block, int e,
+                                    const Eigen::Matrix<double, 12, 1>& u, const MixedState& state, MixedRecovery& rec,
+                                    SolidResult& out) {
   constexpr int n = 7;
   const double kappa = kappa0(law);
   const int np = block.points_per_element;
   const Eigen::Matrix3d& Mi = block.M_inverse[static_cast<std::size_t>(e)];
-  Eigen::Matrix<double, 14, 1> f = Eigen::Matrix<double, 14, 1>::Zero();
-  Eigen::Matrix<double, 14, 14> K = Eigen::Matrix<double, 14, 14>::Zero();
+  ElementSums<n> sums;
   Eigen::Matrix<double, 3, 14> G = Eigen::Matrix<double, 3, 14>::Zero();
   Eigen::Vector3d c = Eigen::Vector3d::Zero();
-  Eigen::Matrix<double, n, 2> g;
-  Eigen::Matrix<double, n, 1> h;
   out.energy = 0;
   for (int q = 0; q < np; ++q) {
     const auto at = static_cast<std::size_t>(e * np + q);
     const SolidPoint& point = block.points[at];
     const MixedPoint& m = block.mixed_points[at];
-    Vec5 H = displacement_gradient(point, u);
+    Vec5 H = displacement_gradient<with_hoop>(point, u);
     add_bubble(m, state.bubble, H);
     const Mat3 F = deformation_gradient(H);
     auto iso = materials::respond_isochoric<PlaneComponents>(law, F);
@@ -109,20 +99,20 @@ void mixed_element(const Law& law, const SolidBlock& block, int e, const Eigen::
     const double w = point.weight;
     out.energy += w * iso.psi;
     c += w * strain.psi * m.L;
-    g.topRows<6>() = point.dN_dX;
-    g.row(6) = m.dNb_dX.transpose();
-    h.head<6>() = point.hoop;
-    h(6) = m.hoop_bubble;
     iso.A += state.pressure.dot(m.L) * strain.A;
-    add_point<n>(g, h, w, iso.P, iso.A, f, K);
+    const BubbleShapes s(point, m);
+    sums.template add<with_hoop>({s.x.data(), s.y.data(), s.hoop.data()}, w, iso.P, iso.A);
     for (int a = 0; a < n; ++a) {
-      const double gx = w * (g(a, 0) * strain.P(0) + g(a, 1) * strain.P(1) + h(a) * strain.P(4));
-      const double gy = w * (g(a, 0) * strain.P(2) + g(a, 1) * strain.P(3));
+      const double gx = w * (s.x[a] * strain.P(0) + s.y[a] * strain.P(1) + s.hoop[a] * strain.P(4));
+      const double gy = w * (s.x[a] * strain.P(2) + s.y[a] * strain.P(3));
       G.col(2 * a) += gx * m.L;
       G.col(2 * a + 1) += gy * m.L;
     }
   }
-  K.template triangularView<Eigen::StrictlyLower>() = K.transpose();
+  Eigen::Matrix<double, 14, 1> f;
+  Eigen::Matrix<double, 14, 14> K;
+  sums.write(f, K);
+  K.template triangularView<Eigen::StrictlyUpper>() = K.transpose();
   // Small fixed sizes: written out by the compiler, where the general product would pack its operands first.
   const Eigen::Matrix3d kMi = kappa * Mi;
   const Eigen::Matrix<double, 3, 14> kMiG = kMi.lazyProduct(G);

@@ -166,6 +166,25 @@ double System::add_loads(const State& state, const Loading& loading, Eigen::Vect
   return energy;
 }
 
+/// work(dof's position, unknown's position, coefficient) for every entry of the rows T of an element's dofs.
+template <class Work>
+void System::for_each_entry(const ScatterMap& map, int e, const std::vector<double>& c, const Work& work) const {
+  const auto at = static_cast<std::size_t>(e);
+  const int* dofs = map.dofs.data() + map.first_dof[at];
+  const int n = map.first_dof[at + 1] - map.first_dof[at];
+  const int* position = map.positions.data() + map.first_position[at];
+  for (int a = 0; a < n; ++a) {
+    const int r = row_of(dofs[a]);
+    if (r < 0) {
+      work(a, *position++, 1.0);
+      continue;
+    }
+    const auto row = static_cast<std::size_t>(r);
+    for (int p = rows_.first[row]; p < rows_.first[row + 1]; ++p)
+      work(a, *position++, c[static_cast<std::size_t>(p)]);
+  }
+}
+
 void System::scatter(const ScatterMap& map, int e, const double* f, const double* K, int stride,
                      ScatterTarget& to) const {
   const auto at = static_cast<std::size_t>(e);
@@ -179,32 +198,36 @@ void System::scatter(const ScatterMap& map, int e, const double* f, const double
     for (int a = b; a < n; ++a) to.values[*places++] += K[b * stride + a];
 }
 
-/// T^T K T of an element whose dofs are rows T of unknowns. T has few entries a row: only they are multiplied.
+/// k (T^T c) (T^T c)^T of a spring that measures q = c . u.
+void System::scatter_spring(const ScatterMap& map, int e, const Spring& spring, double stiffness,
+                            ScatterTarget& to) const {
+  const auto at = static_cast<std::size_t>(e);
+  const auto m = static_cast<std::size_t>(map.first_unknown[at + 1] - map.first_unknown[at]);
+  to.work.assign(m, 0.0);
+  if (map.plain[at] != 0)
+    for (std::size_t a = 0; a < m; ++a) to.work[a] = spring.measure[a].c;
+  else
+    for_each_entry(map, e, to.c, [&](int a, int i, double c) {
+      to.work[static_cast<std::size_t>(i)] += c * spring.measure[static_cast<std::size_t>(a)].c;
+    });
+  const int* places = map.places.data() + map.first_place[at];
+  for (std::size_t b = 0; b < m; ++b)
+    for (std::size_t a = b; a < m; ++a) to.values[*places++] += stiffness * to.work[a] * to.work[b];
+}
+
+/// T^T K T (K by its lower triangle) of an element whose dofs are rows T of unknowns. T has few entries a row: only they are multiplied.
 void System::scatter_by_rows(const ScatterMap& map, int e, const double* K, int stride, ScatterTarget& to) const {
   const auto at = static_cast<std::size_t>(e);
-  const int* dofs = map.dofs.data() + map.first_dof[at];
   const int n = map.first_dof[at + 1] - map.first_dof[at];
   const int m = map.first_unknown[at + 1] - map.first_unknown[at];
-  const auto each_entry = [&](const auto& work) {  // work(dof's position, unknown's position, coefficient)
-    const int* position = map.positions.data() + map.first_position[at];
-    for (int a = 0; a < n; ++a) {
-      const int r = row_of(dofs[a]);
-      if (r < 0) {
-        work(a, *position++, 1.0);
-        continue;
-      }
-      const auto row = static_cast<std::size_t>(r);
-      for (int p = rows_.first[row]; p < rows_.first[row + 1]; ++p)
-        work(a, *position++, to.c[static_cast<std::size_t>(p)]);
-    }
-  };
   to.work.assign(static_cast<std::size_t>((n + m) * m), 0.0);
   double* KT = to.work.data();  // both row by row
   double* Kq = KT + n * m;
-  each_entry([&](int b, int j, double c) {
-    for (int a = 0; a < n; ++a) KT[a * m + j] += c * K[b * stride + a];
+  for_each_entry(map, e, to.c, [&](int b, int j, double c) {
+    for (int a = 0; a < b; ++a) KT[a * m + j] += c * K[a * stride + b];
+    for (int a = b; a < n; ++a) KT[a * m + j] += c * K[b * stride + a];
   });
-  each_entry([&](int a, int i, double c) {
+  for_each_entry(map, e, to.c, [&](int a, int i, double c) {
     for (int j = 0; j <= i; ++j) Kq[i * m + j] += c * KT[a * m + j];
   });
   const int* places = map.places.data() + map.first_place[at];
@@ -297,20 +320,13 @@ void System::assemble(const State& state, const Loading& loading, Assembly& out,
       scatter(layer_maps_[b], static_cast<int>(e), f.data(), K.data(), 24, to);
     }
   }
-  Eigen::VectorXd fs;
-  Eigen::MatrixXd Ks;
   for (std::size_t g = 0; g < model_.springs.size(); ++g) {
     for (std::size_t k = 0; k < model_.springs[g].springs.size(); ++k) {
       const Spring& spring = model_.springs[g].springs[k];
       const LawValue v = spring_value(spring, elongation(spring, x), loading.ramp, state.spring_bounds[g][k]);
       out.energy += v.energy;
-      if (v.force == 0 && v.stiffness == 0) continue;
-      const auto n = static_cast<Eigen::Index>(spring.measure.size());
-      fs.resize(n);
-      for (Eigen::Index a = 0; a < n; ++a) fs[a] = spring.measure[static_cast<std::size_t>(a)].c;
-      Ks = v.stiffness * fs * fs.transpose();
-      fs *= v.force;
-      scatter(spring_maps_[g], static_cast<int>(k), fs.data(), Ks.data(), static_cast<int>(n), to);
+      for (const auto& [dof, coefficient] : spring.measure) r[dof] += v.force * coefficient;
+      if (v.stiffness != 0) scatter_spring(spring_maps_[g], static_cast<int>(k), spring, v.stiffness, to);
     }
   }
   for (const auto& load : model_.dead_loads) r[load.dof] -= load.force;

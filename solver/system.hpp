@@ -99,6 +99,9 @@ class System {
   [[nodiscard]] int row_of(int dof) const { return row_of_dof_[static_cast<std::size_t>(dof)]; }
   [[nodiscard]] std::vector<double> row_coefficients(const State& state) const;
   void scatter(const ScatterMap& map, int e, const double* f, const double* K, int stride, ScatterTarget& to) const;
+  template <class Work>
+  void for_each_entry(const ScatterMap& map, int e, const std::vector<double>& c, const Work& work) const;
+  void scatter_spring(const ScatterMap& map, int e, const Spring& spring, double stiffness, ScatterTarget& to) const;
   void scatter_by_rows(const ScatterMap& map, int e, const double* K, int stride, ScatterTarget& to) const;
   void full_increment(const Eigen::VectorXd& dq, const std::vector<double>& c, Eigen::VectorXd& dx) const;
   void pull_back(const Eigen::VectorXd& r_full, const std::vector<double>& c, Eigen::VectorXd& g) const;

@@ -119,14 +119,24 @@ Parts parts_of(const Cold& c) {
   return p;
 }
 
-/// Multiplications and additions of the sums f += w B^T P, K += w B^T A B of all solid elements, laws not counted.
+/// Multiplications and additions of the sums f += w B^T P, K += w B^T A B of all solid elements, of the mixed elements'
+/// condensation, and of the layers' and springs' sums; of symmetric matrices half. Laws and places in the matrix are not counted.
 double kernel_operations(const solver::Model& model) {
   double sum = 0;
   for (const auto& block : model.solids) {
-    const double n = block.formulation == solver::Formulation::mixed ? 7 : 6;
-    const double point = 60 + 30 + 10 * n + 40 * n + 20 * n * (n + 1) / 2;
-    sum += static_cast<double>(block.nodes.size()) * block.points_per_element * point;
+    const bool mixed = block.formulation == solver::Formulation::mixed;
+    const double n = mixed ? 7 : 6;
+    const double point = 60 + 30 + 10 * n + 40 * n + 20 * n * (n + 1) / 2 + (mixed ? 14 * 12 : 0);
+    const double condensation = mixed ? 252 + 630 + 96 + 312 : 0;
+    sum += static_cast<double>(block.nodes.size()) * (block.points_per_element * point + condensation);
   }
+  for (const auto& block : model.layers)
+    for (const auto& points : block.points) sum += static_cast<double>(points.size()) * (36 * 20 + 8 * 7);
+  for (const auto& group : model.springs)
+    for (const auto& spring : group.springs) {
+      const auto n = static_cast<double>(spring.measure.size());
+      sum += 4 * n + n * (n + 1);
+    }
   return sum;
 }
 
