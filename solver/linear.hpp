@@ -10,9 +10,11 @@ namespace hoofload::solver {
 class Factor {
  public:
   /// Analyses the lower-triangular pattern (approximate minimum degree ordering).
-  explicit Factor(const SparseMatrix& pattern) : cholesky_(pattern) {}
+  explicit Factor(const multifrontal::PatternRef& pattern) : cholesky_(pattern) {}
   /// L L^T of a lower triangle with that pattern. False if the matrix is not positive definite or not finite.
   [[nodiscard]] bool factorise(const SparseMatrix& lower) { return cholesky_.factorise(lower); }
+  /// The same of its entries alone, with rows held and a diagonal given (multifrontal/factorisation.hpp).
+  [[nodiscard]] bool factorise(const multifrontal::LowerValues& lower) { return cholesky_.factorise(lower); }
   /// True if the last factorisation succeeded, that is, if every pivot is positive.
   [[nodiscard]] bool positive_definite() const { return cholesky_.positive_definite(); }
   [[nodiscard]] Eigen::VectorXd solve(const Eigen::VectorXd& b) const { return cholesky_.solve(b); }

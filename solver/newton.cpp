@@ -19,23 +19,7 @@ double bubble_residual(const std::vector<MixedRecovery>& recovery) {
 
 }  // namespace
 
-Newton::Newton(const System& system) : system_(system), factor_(system.pattern()), reduced_(system.pattern()) {
-  const auto n = static_cast<std::size_t>(reduced_.cols());
-  const int* outer = reduced_.outerIndexPtr();
-  const int* inner = reduced_.innerIndexPtr();
-  first_in_row_.assign(n + 1, 0);
-  const auto each_below_diagonal = [&](const auto& work) {
-    for (std::size_t c = 0; c < n; ++c)
-      for (int p = outer[c]; p < outer[c + 1]; ++p)
-        if (static_cast<std::size_t>(inner[p]) != c) work(static_cast<std::size_t>(inner[p]), p);
-  };
-  each_below_diagonal([&](std::size_t row, int) { ++first_in_row_[row + 1]; });
-  for (std::size_t row = 0; row < n; ++row) first_in_row_[row + 1] += first_in_row_[row];
-  row_places_.resize(static_cast<std::size_t>(first_in_row_.back()));
-  std::vector<int> next(first_in_row_.begin(), first_in_row_.end() - 1);
-  each_below_diagonal(
-      [&](std::size_t row, int place) { row_places_[static_cast<std::size_t>(next[row]++)] = place; });
-}
+Newton::Newton(const System& system) : system_(system), factor_(system.pattern().with(nullptr)) {}
 
 double Newton::bound(const State& state, std::size_t contact, double ramp) const {
   const ContactPoint& p = system_.contact_points()[contact];
@@ -248,32 +232,26 @@ double Newton::residual(const State& state, const Loading& loading, const Newton
 }
 
 bool Newton::solve_reduced(const State& state, const Held& held, Eigen::VectorXd& dq, SolveReport& report) {
-  const SparseMatrix& K = assembly_.hessian;
+  const auto K = system_.hessian(assembly_);
   Eigen::VectorXd force = assembly_.gradient;
   add_bed_forces(state, force);
   Eigen::VectorXd rhs = -force;
   rhs -= K.selfadjointView<Eigen::Lower>() * held.move;
   for (int attempt = 0; attempt < 14; ++attempt) {
-    std::copy(K.valuePtr(), K.valuePtr() + K.nonZeros(), reduced_.valuePtr());
-    double* v = reduced_.valuePtr();
-    const int* outer = reduced_.outerIndexPtr();
+    diagonal_.resize(K.cols());
+    for (int c = 0; c < K.cols(); ++c) diagonal_[c] = K.valuePtr()[K.outerIndexPtr()[c]];  // a lower column starts with it
     for (std::size_t k = first_ground(); k < state.contact.size(); ++k)
       if (on_bed(k) && state.contact[k].closed)
-        v[outer[system_.contact_points()[k].normal]] += column(state, k).stiffness;
-    for (int c = 0; c < reduced_.cols(); ++c) {
-      double& diagonal = v[outer[c]];  // a lower column starts with its diagonal
-      if (held.is[static_cast<std::size_t>(c)] != 0) {
-        for (int p = outer[c]; p < outer[c + 1]; ++p) v[p] = 0;
-        const auto row = static_cast<std::size_t>(c);
-        for (int k = first_in_row_[row]; k < first_in_row_[row + 1]; ++k) v[row_places_[static_cast<std::size_t>(k)]] = 0;
-        diagonal = 1;
+        diagonal_[system_.contact_points()[k].normal] += column(state, k).stiffness;
+    for (int c = 0; c < K.cols(); ++c) {
+      double& diagonal = diagonal_[c];
+      if (held.is[static_cast<std::size_t>(c)] != 0)
         rhs[c] = held.move[c];
-      } else {
+      else
         diagonal += shift_ * std::abs(diagonal) + 1e-12;
-      }
     }
     ++report.factorisations;
-    if (factor_.factorise(reduced_) && factor_.positive_definite()) {
+    if (factor_.factorise({K.valuePtr(), held.is.data(), diagonal_.data()})) {
       dq = factor_.solve(rhs);
       return dq.allFinite();
     }
@@ -287,7 +265,7 @@ bool Newton::quadratic_step(State& state, const Loading& loading, const NewtonOp
                             Eigen::VectorXd& dq, bool keeps_bounds, bool& found_set, SolveReport& report) {
   found_set = false;
   const auto& points = system_.contact_points();
-  const SparseMatrix& K = assembly_.hessian;
+  const auto K = system_.hessian(assembly_);
   // Downhill is only a step whose set was found: worth more passes where the energy can tell.
   const bool patient = cut_short_ || report.iterations >= options.patient_after;
   const int passes = patient ? options.most_set_changes : (keeps_bounds ? 4 : 1) * options.set_changes;
@@ -410,7 +388,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
                             (settled || !system_.model().ground.bed) && -slope > noise;
     double alpha = 1;
     State trial = system_.advance(state, dq, alpha, recovery_);
-    std::vector<MixedRecovery> kept = recovery_;
+    std::swap(last_recovery_, recovery_);
     system_.assemble(trial, loading, assembly_, recovery_);
     const auto acceptable = [&](double trial_energy) {
       return std::isfinite(trial_energy) && (!comparable || trial_energy <= energy + 1e-4 * alpha * slope + noise);
@@ -421,7 +399,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     while (!acceptable(energy_of(trial))) {
       alpha *= 0.5;
       if (alpha < 1e-4) return fail(std::isfinite(assembly_.energy) ? Outcome::line_search_failed : Outcome::inverted);
-      trial = system_.advance(state, dq, alpha, kept);
+      trial = system_.advance(state, dq, alpha, last_recovery_);
       assembly_.energy = system_.energy(trial, loading);
       if (acceptable(energy_of(trial))) system_.assemble(trial, loading, assembly_, recovery_);
     }
@@ -430,7 +408,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     short_steps = alpha < 0.5 && comparable ? short_steps + 1 : 0;
     settled = settled && alpha == 1;
     last_move = dq.cwiseAbs().maxCoeff();
-    state = trial;
+    state = std::move(trial);
   }
   return fail(shift_ > 0 ? Outcome::unstable : Outcome::too_many_iterations);
 }

@@ -70,9 +70,8 @@ class Newton {
   const System& system_;
   Factor factor_;
   Assembly assembly_;
-  SparseMatrix reduced_;
-  std::vector<MixedRecovery> recovery_;
-  std::vector<int> first_in_row_, row_places_;  ///< values of each unknown's row left of the diagonal, row by row
+  std::vector<MixedRecovery> recovery_, last_recovery_;
+  Eigen::VectorXd diagonal_;  ///< of the matrix that is factored: with columns of the bed and a shift
   double largest_force_ = 1;
   double shift_ = 0;
   bool cut_short_ = false;       ///< the last step was not taken whole

@@ -1,6 +1,7 @@
 #include "solver/scatter_pattern.hpp"
 
 #include <algorithm>
+#include <utility>
 #include <cstddef>
 #include <vector>
 
@@ -45,7 +46,7 @@ std::size_t packed(std::size_t a, std::size_t b, std::size_t m) {
 
 }  // namespace
 
-Eigen::SparseMatrix<double, Eigen::ColMajor, int> lower_pattern(int n, std::span<const Coupling> couplings) {
+LowerPattern lower_pattern(int n, std::span<const Coupling> couplings) {
   const Mentions mentions = mentions_of(n, couplings);
   std::vector<int> inner, rows, outer{0};
   std::vector<int> seen_in(static_cast<std::size_t>(n), -1), place(static_cast<std::size_t>(n), 0);
@@ -72,12 +73,8 @@ Eigen::SparseMatrix<double, Eigen::ColMajor, int> lower_pattern(int n, std::span
           c.places[packed(a, static_cast<std::size_t>(b), m)] = place[static_cast<std::size_t>(c.unknowns[a])];
     }
   }
-  Eigen::SparseMatrix<double, Eigen::ColMajor, int> pattern(n, n);
-  pattern.resizeNonZeros(static_cast<Eigen::Index>(inner.size()));
-  std::copy(outer.begin(), outer.end(), pattern.outerIndexPtr());
-  std::copy(inner.begin(), inner.end(), pattern.innerIndexPtr());
-  std::fill_n(pattern.valuePtr(), inner.size(), 0.0);
-  return pattern;
+  inner.shrink_to_fit();
+  return {n, std::move(outer), std::move(inner)};
 }
 
 }  // namespace hoofload::solver

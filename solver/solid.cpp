@@ -66,6 +66,7 @@ template <class Rule>
 void fill_points(SolidBlock& block, const mesh::PlaneMesh& mesh, const mesh::Block& source, Symmetry symmetry,
                  const Rule& rule) {
   block.points_per_element = static_cast<int>(rule.size());
+  block.points.reserve(source.tri.size() * rule.size());
   for (std::size_t e = 0; e < source.tri.size(); ++e) {
     const Geometry geo = geometry_of(mesh, source, e);
     for (const auto& q : rule) add_point(block, symmetry, geo, q);

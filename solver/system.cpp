@@ -282,13 +282,12 @@ void System::assemble(const State& state, const Loading& loading, Assembly& out,
                       std::vector<MixedRecovery>& recovery) const {
   const Eigen::VectorXd x = displacements(state);
   const std::vector<double> c = row_coefficients(state);
-  if (out.hessian.nonZeros() != pattern_.nonZeros()) out.hessian = pattern_;
   recovery.resize(static_cast<std::size_t>(mixed_count_));
-  double* values = out.hessian.valuePtr();
   if (constant_values_.empty())
-    std::fill_n(values, pattern_.nonZeros(), 0.0);
+    out.hessian.assign(static_cast<std::size_t>(pattern_.entries()), 0.0);
   else
-    std::copy(constant_values_.begin(), constant_values_.end(), values);
+    out.hessian = constant_values_;
+  double* values = out.hessian.data();
   Eigen::VectorXd r = constant_full_.selfadjointView<Eigen::Lower>() * x;
   out.energy = 0.5 * x.dot(r);
   ScatterTarget to{c, r, values, {}};

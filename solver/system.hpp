@@ -9,11 +9,10 @@
 #include <vector>
 
 #include "solver/model.hpp"
+#include "solver/scatter_pattern.hpp"
 #include "solver/state.hpp"
 
 namespace hoofload::solver {
-
-using SparseMatrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
 
 /// One group of elements that scatter together: unknown lists, transformation and places in the matrix.
 struct ScatterMap {
@@ -30,7 +29,7 @@ struct ScatterMap {
 struct Assembly {
   double energy = 0;
   Eigen::VectorXd gradient;  ///< dPi/dq, contact forces not included
-  SparseMatrix hessian;      ///< lower triangle
+  std::vector<double> hessian;  ///< lower triangle: values of System::pattern()
 };
 
 class System {
@@ -79,7 +78,11 @@ class System {
   /// Bounds of StickSlip springs from their partners' present forces.
   [[nodiscard]] std::vector<std::vector<double>> spring_bounds(const State& state) const;
 
-  [[nodiscard]] const SparseMatrix& pattern() const { return pattern_; }
+  [[nodiscard]] const LowerPattern& pattern() const { return pattern_; }
+  /// The lower triangle as a matrix; a view of `assembly`.
+  [[nodiscard]] Eigen::Map<const SparseMatrix> hessian(const Assembly& assembly) const {
+    return pattern_.with(assembly.hessian.data());
+  }
 
  private:
   struct Rows {  ///< full dof = sum c_k q_k + constant, for slave and ground dofs; row r has the entries first[r] to first[r + 1]
@@ -121,7 +124,7 @@ class System {
   std::vector<int> master_of_;     ///< plane node's master, -1 none
   std::vector<Vec2> slave_normal_;
   int mixed_count_ = 0;
-  SparseMatrix pattern_;
+  LowerPattern pattern_;
   std::vector<double> constant_values_;  ///< empty: none
   SparseMatrix constant_full_;  ///< constant blocks on full dofs (all plain)
   std::vector<ScatterMap> solid_maps_, layer_maps_, spring_maps_;

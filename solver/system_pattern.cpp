@@ -56,11 +56,10 @@ void merge_repeated_dofs(Spring& spring) {
 }
 
 /// Index of entry (row >= col) in the value array of a lower-triangular pattern.
-int place_of(const SparseMatrix& pattern, int row, int col) {
-  const int* begin = pattern.innerIndexPtr() + pattern.outerIndexPtr()[col];
-  const int* end = pattern.innerIndexPtr() + pattern.outerIndexPtr()[col + 1];
-  const int* it = std::lower_bound(begin, end, row);
-  return static_cast<int>(it - pattern.innerIndexPtr());
+int place_of(const LowerPattern& pattern, int row, int col) {
+  const auto first = pattern.inner.begin() + pattern.outer[static_cast<std::size_t>(col)];
+  const auto end = pattern.inner.begin() + pattern.outer[static_cast<std::size_t>(col) + 1];
+  return static_cast<int>(std::lower_bound(first, end, row) - pattern.inner.begin());
 }
 
 }  // namespace
@@ -260,7 +259,7 @@ void System::build_pattern() {
     couplings.push_back({grounded[k], ground_places_.data() + pairs * k});
   pattern_ = lower_pattern(n, couplings);
   constant_full_ = sum_of(model_.constants, n);
-  if (constant_full_.nonZeros() > 0) constant_values_.assign(static_cast<std::size_t>(pattern_.nonZeros()), 0.0);
+  if (constant_full_.nonZeros() > 0) constant_values_.assign(static_cast<std::size_t>(pattern_.entries()), 0.0);
   for (int c = 0; c < n; ++c)
     for (SparseMatrix::InnerIterator it(constant_full_, c); it; ++it)
       constant_values_[static_cast<std::size_t>(place_of(pattern_, static_cast<int>(it.row()), c))] += it.value();

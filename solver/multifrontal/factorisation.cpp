@@ -9,11 +9,14 @@
 
 namespace hoofload::solver::multifrontal {
 
-Factorisation::Factorisation(const SparseMatrix& lower, std::size_t most_kept)
+Factorisation::Factorisation(const PatternRef& lower, std::size_t most_kept)
     : plan_(make_plan(lower, row_multiple(), most_kept)),
       panels_(Eigen::VectorXd::Zero(static_cast<Eigen::Index>(plan_.panel_size))),
       updates_(Eigen::VectorXd::Zero(static_cast<Eigen::Index>(plan_.update_size))),
-      values_(plan_.source.size(), 0.0),
+      values_(plan_.keeps_updates ? plan_.source.size() : 0, 0.0),
+      held_(static_cast<std::size_t>(plan_.size), 0),
+      held_changed_(held_.size(), 0),
+      diagonal_changed_(held_.size(), 0),
       stale_(plan_.fronts.size(), 1) {}
 
 void Factorisation::forget() {
@@ -21,15 +24,70 @@ void Factorisation::forget() {
   factored_ = false;
 }
 
+/// Keeps which rows are held and the diagonal given for the others, and notes what is not as it was.
+void Factorisation::take_rows(const LowerValues& lower) {
+  const bool given = lower.diagonal != nullptr;
+  const bool other = given != (diagonal_.size() > 0);
+  diagonal_.conservativeResize(given ? plan_.size : 0);
+  for (std::size_t k = 0; k < held_.size(); ++k) {
+    const int unknown = plan_.original[k];
+    const char held = lower.held != nullptr ? lower.held[unknown] : char{0};
+    held_changed_[k] = held != held_[k] ? 1 : 0;
+    held_[k] = held;
+    diagonal_changed_[k] = other ? 1 : held_changed_[k];
+    if (!given) continue;
+    double& last = diagonal_[static_cast<Eigen::Index>(k)];
+    const double value = held != 0 ? 1.0 : lower.diagonal[unknown];
+    if (std::bit_cast<std::uint64_t>(value) != std::bit_cast<std::uint64_t>(last)) diagonal_changed_[k] = 1;
+    last = value;
+  }
+}
+
 /// Keeps a front's entries. True if any differs from the one kept, bit by bit.
-bool Factorisation::take_values(const Front& front, const double* values) {
+bool Factorisation::take_values(const Front& front, const double* entries) {
   std::uint64_t different = 0;
   for (std::size_t k = front.first_entry; k < front.first_entry + front.entries; ++k) {
-    const double value = values[plan_.source[k]];
+    const double value = entries[plan_.source[k]];
     different |= std::bit_cast<std::uint64_t>(value) ^ std::bit_cast<std::uint64_t>(values_[k]);
     values_[k] = value;
   }
   return different != 0;
+}
+
+bool Factorisation::has_new_rows(const Front& front) const {
+  const auto first = static_cast<std::size_t>(front.first_pivot), pivots = static_cast<std::size_t>(front.pivots);
+  for (std::size_t k = first; k < first + pivots; ++k)
+    if (diagonal_changed_[k] != 0) return true;
+  for (int row : plan_.rows(front))
+    if (held_changed_[static_cast<std::size_t>(row)] != 0) return true;
+  return false;
+}
+
+/// A front's own part of the matrix. A held row has then no entry but its diagonal, in this front and, as its update matrices
+/// pass on zeros, in all others.
+void Factorisation::enter_values(const Front& front, const LowerValues& lower) {
+  double* panel = panels_.data() + front.panel;
+  const auto height = static_cast<std::size_t>(front.height());
+  std::fill_n(panel, height * static_cast<std::size_t>(front.columns), 0.0);
+  for (std::size_t k = front.first_entry; k < front.first_entry + front.entries; ++k)
+    panel[plan_.target[k]] += lower.entries[plan_.source[k]];
+  for (int j = front.pivots; j < front.columns; ++j) panel[static_cast<std::size_t>(j) * (height + 1)] = 1;
+  const auto clear_row = [&](std::size_t row, std::size_t columns) {
+    for (std::size_t j = 0; j < columns; ++j) panel[j * height + row] = 0;
+  };
+  const auto first = static_cast<std::size_t>(front.first_pivot), pivots = static_cast<std::size_t>(front.pivots);
+  for (std::size_t j = 0; j < pivots; ++j) {
+    if (diagonal_.size() > 0) panel[j * (height + 1)] = diagonal_[static_cast<Eigen::Index>(first + j)];
+    if (held_[first + j] == 0) continue;
+    std::fill_n(panel + j * height, height, 0.0);
+    clear_row(j, j);
+    panel[j * (height + 1)] = 1;
+  }
+  auto row = static_cast<std::size_t>(front.pivot_rows);
+  for (int position : plan_.rows(front)) {
+    if (held_[static_cast<std::size_t>(position)] != 0) clear_row(row, pivots);
+    ++row;
+  }
 }
 
 void Factorisation::add_child_to_panel(const Front& child, const Front& front) {
@@ -55,13 +113,9 @@ void Factorisation::add_child_to_update(const Front& child, const Front& front) 
   }
 }
 
-bool Factorisation::factor_front(const Front& front) {
+bool Factorisation::factor_front(const Front& front, const LowerValues& lower) {
+  enter_values(front, lower);
   double* panel = panels_.data() + front.panel;
-  const auto height = static_cast<std::size_t>(front.height());
-  std::fill_n(panel, height * static_cast<std::size_t>(front.columns), 0.0);
-  for (int j = front.pivots; j < front.columns; ++j) panel[static_cast<std::size_t>(j) * (height + 1)] = 1;
-  for (std::size_t k = front.first_entry; k < front.first_entry + front.entries; ++k)
-    panels_[static_cast<Eigen::Index>(plan_.target[k])] += values_[k];
   const int* child = plan_.child.data() + front.first_child;
   for (int c = 0; c < front.children; ++c) add_child_to_panel(plan_.fronts[static_cast<std::size_t>(child[c])], front);
   if (!factor_panel(panel, front.columns, front.height())) return false;
@@ -74,20 +128,18 @@ bool Factorisation::factor_front(const Front& front) {
   return true;
 }
 
-bool Factorisation::factorise(const SparseMatrix& lower) {
-  assert(static_cast<std::size_t>(lower.nonZeros()) == values_.size() && lower.isCompressed());
+bool Factorisation::factorise(const LowerValues& lower) {
+  take_rows(lower);
   for (std::size_t f = 0; f < plan_.fronts.size(); ++f) {
     const Front& front = plan_.fronts[f];
-    if (take_values(front, lower.valuePtr())) stale_[f] = 1;
+    if (!plan_.keeps_updates || take_values(front, lower.entries) || has_new_rows(front)) stale_[f] = 1;
     if (stale_[f] != 0 && front.parent >= 0) stale_[static_cast<std::size_t>(front.parent)] = 1;
   }
-  if (!plan_.keeps_updates && std::find(stale_.begin(), stale_.end(), 1) != stale_.end())
-    std::fill(stale_.begin(), stale_.end(), 1);
   fronts_done_ = 0;
   factored_ = false;
   for (std::size_t f = 0; f < plan_.fronts.size(); ++f) {
     if (stale_[f] == 0) continue;
-    if (!factor_front(plan_.fronts[f])) return false;
+    if (!factor_front(plan_.fronts[f], lower)) return false;
     stale_[f] = 0;
     ++fronts_done_;
   }

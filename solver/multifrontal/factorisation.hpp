@@ -13,17 +13,25 @@
 
 namespace hoofload::solver::multifrontal {
 
+/// Values of a lower triangle, in the order of its pattern, and what stands in place of some of them.
+struct LowerValues {
+  const double* entries = nullptr;   ///< one for each entry of the pattern
+  const char* held = nullptr;        ///< per unknown: 1 where row and column are those of the identity; null: nowhere
+  const double* diagonal = nullptr;  ///< per unknown: its diagonal entry instead of the one above; null: as above
+};
+
 class Factorisation {
  public:
   /// Numbers of update matrices that are kept, by default (64 MiB): measured in docs/performance.md.
   static constexpr std::size_t most_kept_by_default = std::size_t{1} << 23;
 
   /// Analyses the pattern of a lower triangle (n x n, compressed, rows of a column ascending).
-  explicit Factorisation(const SparseMatrix& lower, std::size_t most_kept = most_kept_by_default);
+  explicit Factorisation(const PatternRef& lower, std::size_t most_kept = most_kept_by_default);
 
   /// Factors a lower triangle of that pattern. False if A is not positive definite (or not finite): there is then
   /// nothing to solve with. Allocates nothing.
-  [[nodiscard]] bool factorise(const SparseMatrix& lower);
+  [[nodiscard]] bool factorise(const LowerValues& lower);
+  [[nodiscard]] bool factorise(const SparseMatrix& lower) { return factorise({lower.valuePtr(), nullptr, nullptr}); }
 
   /// Forgets all fronts: the next call factors everything.
   void forget();
@@ -41,15 +49,21 @@ class Factorisation {
   [[nodiscard]] int fronts_done() const { return fronts_done_; }
 
  private:
-  [[nodiscard]] bool take_values(const Front& front, const double* values);
-  [[nodiscard]] bool factor_front(const Front& front);
+  void take_rows(const LowerValues& lower);
+  [[nodiscard]] bool take_values(const Front& front, const double* entries);
+  [[nodiscard]] bool has_new_rows(const Front& front) const;
+  void enter_values(const Front& front, const LowerValues& lower);
+  [[nodiscard]] bool factor_front(const Front& front, const LowerValues& lower);
   void add_child_to_panel(const Front& child, const Front& front);
   void add_child_to_update(const Front& child, const Front& front);
   void solve_column(const double* b, double* x, double* by_position, double* local) const;
 
   Plan plan_;
   Eigen::VectorXd panels_, updates_;
-  std::vector<double> values_;  ///< entries of the last call, in the order of Plan::source
+  std::vector<double> values_;        ///< entries of the last call, in the order of Plan::source; kept with the updates
+  std::vector<char> held_;            ///< per position, of the last call
+  Eigen::VectorXd diagonal_;          ///< the same; empty: none was given
+  std::vector<char> held_changed_, diagonal_changed_;  ///< per position: by this call
   std::vector<char> stale_;     ///< per front: 1 if its panel and update matrix do not belong to values_
   bool factored_ = false;
   int fronts_done_ = 0;

@@ -21,11 +21,11 @@ struct Neighbours {
   [[nodiscard]] bool same(std::size_t i, std::size_t j) const { return std::equal(begin(i), end(i), begin(j), end(j)); }
 };
 
-void check(const SparseMatrix& lower) {
+void check(const PatternRef& lower) {
   if (lower.rows() != lower.cols()) throw std::invalid_argument("sparse factorisation: the matrix is not square");
   for (int c = 0; c < lower.cols(); ++c) {
     int last = c - 1;
-    for (SparseMatrix::InnerIterator it(lower, c); it; ++it) {
+    for (PatternRef::InnerIterator it(lower, c); it; ++it) {
       if (it.row() <= last)
         throw std::invalid_argument("sparse factorisation: expected a lower triangle with ascending rows");
       last = static_cast<int>(it.row());
@@ -33,13 +33,13 @@ void check(const SparseMatrix& lower) {
   }
 }
 
-Neighbours neighbours_of(const SparseMatrix& lower) {
+Neighbours neighbours_of(const PatternRef& lower) {
   const auto n = static_cast<std::size_t>(lower.cols());
   Neighbours all;
   all.first.assign(n + 1, 0);
   for (std::size_t c = 0; c < n; ++c) {
     ++all.first[c + 1];
-    for (SparseMatrix::InnerIterator it(lower, static_cast<int>(c)); it; ++it) {
+    for (PatternRef::InnerIterator it(lower, static_cast<int>(c)); it; ++it) {
       const auto r = static_cast<std::size_t>(it.row());
       if (r == c) continue;
       ++all.first[r + 1];
@@ -51,7 +51,7 @@ Neighbours neighbours_of(const SparseMatrix& lower) {
   std::vector<std::size_t> next(all.first.begin(), all.first.end() - 1);
   for (std::size_t c = 0; c < n; ++c) {
     all.list[next[c]++] = static_cast<int>(c);
-    for (SparseMatrix::InnerIterator it(lower, static_cast<int>(c)); it; ++it) {
+    for (PatternRef::InnerIterator it(lower, static_cast<int>(c)); it; ++it) {
       const auto r = static_cast<std::size_t>(it.row());
       if (r == c) continue;
       all.list[next[r]++] = static_cast<int>(c);
@@ -116,7 +116,7 @@ void list_unknowns(const std::vector<int>& node, std::size_t nodes, NodeGraph& g
 
 }  // namespace
 
-NodeGraph compress(const SparseMatrix& lower) {
+NodeGraph compress(const PatternRef& lower) {
   check(lower);
   const Neighbours all = neighbours_of(lower);
   std::vector<int> leader;

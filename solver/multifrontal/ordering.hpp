@@ -8,6 +8,7 @@
 namespace hoofload::solver::multifrontal {
 
 using SparseMatrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
+using PatternRef = Eigen::Ref<const SparseMatrix>;  ///< of which no value is read
 
 /// Undirected graph of nodes; a node is a group of unknowns that depend on each other and on the same others.
 struct NodeGraph {
@@ -23,7 +24,7 @@ struct NodeGraph {
 };
 
 /// Graph of a lower triangle (n x n, rows of a column ascending). Throws std::invalid_argument if it is not one.
-[[nodiscard]] NodeGraph compress(const SparseMatrix& lower);
+[[nodiscard]] NodeGraph compress(const PatternRef& lower);
 
 /// order[k] = node eliminated k-th, chosen for little fill.
 [[nodiscard]] std::vector<int> minimum_degree_order(const NodeGraph& graph);

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cassert>
+#include <limits>
+#include <stdexcept>
 
 #include "solver/multifrontal/supernodes.hpp"
 
@@ -17,7 +19,7 @@ struct Entry {
   int column, row;  ///< positions, column <= row
 };
 
-std::vector<Entry> entries_of(const SparseMatrix& lower, const std::vector<int>& position) {
+std::vector<Entry> entries_of(const PatternRef& lower, const std::vector<int>& position) {
   std::vector<Entry> all;
   all.reserve(static_cast<std::size_t>(lower.nonZeros()));
   for (int c = 0; c < lower.cols(); ++c) {
@@ -126,6 +128,8 @@ void lay_out(Plan& plan, int row_multiple, std::size_t most_kept) {
     plan.panel_size += static_cast<std::size_t>(f.height()) * static_cast<std::size_t>(f.columns);
     plan.update_size += update_entries(f);
     plan.highest = std::max(plan.highest, f.height());
+    if (plan.panel_size - f.panel > std::numeric_limits<std::uint32_t>::max())
+      throw std::length_error("sparse factorisation: a front has more than 2^32 entries");
   }
   if (plan.update_size > most_kept) stack_updates(plan);
 }
@@ -169,15 +173,15 @@ void map_entries(const std::vector<Entry>& all, const std::vector<int>& front_of
     Front& f = front(e);
     const std::size_t k = f.first_entry + f.entries++;
     plan.source[k] = e.value;
-    const auto column = static_cast<std::size_t>(e.column - f.first_pivot);
-    plan.target[k] =
-        f.panel + column * static_cast<std::size_t>(f.height()) + static_cast<std::size_t>(storage_row(plan, f, e.row));
+    const int column = e.column - f.first_pivot;
+    plan.target[k] = static_cast<std::uint32_t>(column) * static_cast<std::uint32_t>(f.height()) +
+                     static_cast<std::uint32_t>(storage_row(plan, f, e.row));
   }
 }
 
 }  // namespace
 
-Plan make_plan(const SparseMatrix& lower, int row_multiple, std::size_t most_kept) {
+Plan make_plan(const PatternRef& lower, int row_multiple, std::size_t most_kept) {
   const NodeGraph graph = compress(lower);
   const Supernodes super = find_supernodes(graph);
   Plan plan;

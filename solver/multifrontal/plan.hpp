@@ -7,6 +7,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <span>
 #include <vector>
 
@@ -37,8 +38,8 @@ struct Plan {
   std::vector<int> child;
   std::vector<int> row;             ///< positions of all update rows, ascending within a front
   std::vector<int> row_in_parent;   ///< storage row in the parent's panel
-  std::vector<int> source;          ///< entry's index among the matrix values
-  std::vector<std::size_t> target;  ///< its index in the panels
+  std::vector<int> source;            ///< entry's index among the matrix values
+  std::vector<std::uint32_t> target;  ///< its index in its front's panel
   std::size_t panel_size = 0, update_size = 0;
   bool keeps_updates = true;  ///< each update matrix has a place of its own; else they share a stack
   int highest = 0;  ///< largest height of a front
@@ -50,6 +51,6 @@ struct Plan {
 
 /// Plan of a lower triangle (n x n). Throws std::invalid_argument if the pattern is not one. Update matrices that need more than
 /// `most_kept` numbers are put on a stack, where a parent's takes the place of its children's (Duff, Reid 1983).
-[[nodiscard]] Plan make_plan(const SparseMatrix& lower, int row_multiple, std::size_t most_kept);
+[[nodiscard]] Plan make_plan(const PatternRef& lower, int row_multiple, std::size_t most_kept);
 
 }  // namespace hoofload::solver::multifrontal

@@ -146,14 +146,13 @@ inline void hold_axis(Problem& p) {
 }
 
 /// One equilibrium in one step from rest. Throws with the reason when there is none.
-[[nodiscard]] inline Solution solve(const Problem& p) {
+[[nodiscard]] inline Solution solve(Problem p) {
   constexpr double far = 50;  // the ground plane starts at y = 0 and is held there
-  Model model = p.model;
-  model.ground.joint = {0, far};
+  p.model.ground.joint = {0, far};
   solver::Loading hold;
   hold.hold_distance = far;
   hold.hold_offset = hold.hold_pitch = 0;
-  const solver::System system(std::move(model));
+  const solver::System system(std::move(p.model));
   solver::State state = system.rest_state(far, 0);
   solver::Newton newton(system);
   const solver::SolveReport report = newton.solve(state, hold);
