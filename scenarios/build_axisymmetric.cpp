@@ -78,6 +78,7 @@ std::vector<PairPlan> pair_plans(const Case& run, const CaseMaterials& materials
   const solver::Bond side = tied || !has_backing(run) ? solver::Bond::tied : solver::Bond::contact;
   const std::string shoe = run.material.shoe;
   const double mu_shoe = materials.friction("horn", shoe, 0.4);
+  // Glue holds every joint of the stack: wall, pad, shoe.
   const solver::Bond seat =
       run.shoeing.shoe.attachment == mesh::Attachment::glued ? solver::Bond::tied : solver::Bond::contact;
   return {{{"sole_packing", bond, mu, squeeze, false}, after},
@@ -85,7 +86,7 @@ std::vector<PairPlan> pair_plans(const Case& run, const CaseMaterials& materials
           {{"packing_shoe", side, mu, 0, false}, false},
           {{"packing_pad", side, mu, 0, false}, false},
           {{"wall_shoe", seat, mu_shoe, 0, false}, false},
-          {{"pad_shoe", solver::Bond::contact, materials.friction(shoe, "leather", 0.4), 0, false}, false},
+          {{"pad_shoe", seat, materials.friction(shoe, "leather", 0.4), 0, false}, false},
           {{"sole_shoe", solver::Bond::contact, mu_shoe, 0, false}, false},
           {{"sole_plate", solver::Bond::contact, 0, 0, false}, false},
           {{"sole_pad", solver::Bond::contact, 0, 0, false}, false},

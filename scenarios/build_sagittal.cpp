@@ -114,13 +114,16 @@ std::vector<PairPlan> pair_plans(const Case& run, const CaseMaterials& materials
   const solver::Bond top = tied || !backed ? solver::Bond::tied : solver::Bond::contact;
   const solver::Bond bottom = tied ? solver::Bond::tied : solver::Bond::contact;
   const bool late = after && backed;
+  // Glue holds every joint of the stack: wall, pad, shoe.
+  const solver::Bond seat =
+      run.shoeing.shoe.attachment == mesh::Attachment::glued ? solver::Bond::tied : solver::Bond::contact;
   return {{{"sole_packing", top, mu, squeeze, false}, late},
           {{"frog_packing", top, mu, squeeze, false}, late},
           {{"packing_plate", bottom, mu, 0, false}, false},
           {{"packing_pad", bottom, mu, 0, false}, false},
           {{"packing_frog_plate", bottom, mu, 0, false}, false},
           {{"packing_frog_pad", bottom, mu, 0, false}, false},
-          {{"pad_shoe", solver::Bond::contact, materials.friction(run.material.shoe, "leather", 0.4), 0, false}, false},
+          {{"pad_shoe", seat, materials.friction(run.material.shoe, "leather", 0.4), 0, false}, false},
           {{"pad_plate", solver::Bond::contact, 0, 0, false}, false},
           {{"sole_plate", solver::Bond::contact, 0, 0, false}, false},
           {{"sole_pad", solver::Bond::contact, 0, 0, false}, false},
