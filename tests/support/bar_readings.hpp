@@ -1,7 +1,9 @@
-// Readings of random feet on four meshes: the coarse twin, a milder one, the mesh that is reported, and four times its
-// divisions as the reference. Solved once, kept as a text file, judged as often as wanted.
+// Readings of random feet on five meshes: the coarse twin, a milder one, the mesh that is reported, one of twice and one of four
+// times its divisions; the last is the reference. Solved once, kept as a text file, judged as often as wanted.
 #pragma once
 
+#include <algorithm>
+#include <array>
 #include <cstdint>
 #include <fstream>
 #include <stdexcept>
@@ -14,9 +16,9 @@
 
 namespace hoofload::tests {
 
-/// One quantity on the four meshes, in its unit; `size` is S of Eq. (77).
+/// One quantity on the five meshes, in its unit; `size` is S of Eq. (77).
 struct MeshReadings {
-  double twin = 0, milder = 0, value = 0, finer = 0, size = 0;
+  double twin = 0, milder = 0, value = 0, between = 0, finer = 0, size = 0;
 };
 
 /// A quantity of one variant in one phase and model, and the same with the shoe set back, if that was solved as well.
@@ -31,10 +33,11 @@ struct VariantReading {
 
 struct VariantReadings {
   std::vector<VariantReading> all;
-  int variants = 0, phases = 0, phases_lost = 0;  ///< lost: not solved on one of the four meshes
+  std::uint64_t last_seed = 0;                    ///< 0: none drawn yet
+  int variants = 0, phases = 0, phases_lost = 0;  ///< lost: not solved on one of the five meshes
 };
 
-constexpr double kStudyDensity = 0.25, kMilder = 0.7, kFiner = 4;
+constexpr double kMilder = 0.7, kBetween = 2, kFiner = 4;
 constexpr double kStudySetback = 6;  ///< mm
 
 /// The ledgers in newtons, and what is given per kg, are others again.
@@ -58,46 +61,54 @@ inline std::vector<RunResult> solved_at(std::vector<Case> runs, double density, 
   return scenarios::solve_runs(runs, catalogue());
 }
 
-/// Empty where one of the meshes was not solved.
-inline bool read_meshes(const PhaseResult* coarse, const PhaseResult* phase, const PhaseResult* fine,
-                        const std::string& key, MeshReadings& out) {
-  if (coarse == nullptr || phase == nullptr || fine == nullptr) return false;
-  const auto a = coarse->values.find(key), b = phase->values.find(key), c = fine->values.find(key);
-  if (a == coarse->values.end() || b == phase->values.end() || c == fine->values.end()) return false;
-  if (!b->second.has_bar) return false;
-  out = {b->second.twin, a->second.value, b->second.value, c->second.value, b->second.size};
-  return std::isfinite(out.twin) && std::isfinite(out.milder) && std::isfinite(out.value) && std::isfinite(out.finer);
+/// One run on its meshes: milder, reported, between, finer.
+using OnMeshes = std::array<const PhaseResult*, 4>;
+
+/// False where one of the meshes was not solved or does not give the quantity.
+inline bool read_meshes(const OnMeshes& meshes, const std::string& key, MeshReadings& out) {
+  std::array<const scenarios::Reading*, 4> r{};
+  for (std::size_t k = 0; k < 4; ++k) {
+    if (meshes[k] == nullptr || meshes[k]->values.find(key) == meshes[k]->values.end()) return false;
+    r[k] = &meshes[k]->values.find(key)->second;
+    if (!std::isfinite(r[k]->value)) return false;
+  }
+  if (!r[1]->has_bar || !std::isfinite(r[1]->twin)) return false;
+  out = {r[1]->twin, r[0]->value, r[1]->value, r[2]->value, r[3]->value, r[1]->size};
+  return true;
 }
 
-inline void add_variant(std::uint64_t seed, const std::vector<Case>& runs, VariantReadings& readings) {
-  const auto value = solved_at(runs, kStudyDensity, true);
-  const auto milder = solved_at(runs, kMilder * kStudyDensity, false);
-  const auto finer = solved_at(runs, kFiner * kStudyDensity, false);
-  ++readings.variants;
+/// What one variant adds; `density` is that of the mesh that is reported.
+inline VariantReadings solve_variant(std::uint64_t seed, const std::vector<Case>& runs, double density) {
+  const std::array<std::vector<RunResult>, 4> solved{
+      solved_at(runs, kMilder * density, false), solved_at(runs, density, true), solved_at(runs, kBetween * density, false),
+      solved_at(runs, kFiner * density, false)};
+  VariantReadings readings{{}, seed, 1, 0, 0};
+  const auto on_meshes = [&](std::size_t run, ModelKind model, Phase phase) {
+    OnMeshes meshes{};
+    for (std::size_t k = 0; k < 4; ++k)
+      if (run < solved[k].size()) meshes[k] = scenarios::find_phase(solved[k][run], model, phase);
+    return meshes;
+  };
   for (const ModelKind model : runs.front().study.models)
     for (const Phase phase : runs.front().load.phases) {
+      if (model == ModelKind::axisymmetric && phase == Phase::breakover) continue;  // it cannot tip
       ++readings.phases;
-      const auto at = [&](const std::vector<RunResult>& results, std::size_t k) {
-        return k < results.size() ? scenarios::find_phase(results[k], model, phase) : nullptr;
-      };
-      const std::size_t before = readings.all.size();
+      const OnMeshes drawn = on_meshes(0, model, phase), set_back = on_meshes(1, model, phase);
+      if (std::find(drawn.begin(), drawn.end(), nullptr) != drawn.end()) ++readings.phases_lost;
       for (const auto& quantity : scenarios::quantity_catalogue()) {
         VariantReading r{seed, model, phase, std::string(quantity.key), {}, {}, false};
-        if (!is_counted(r.key) || !read_meshes(at(milder, 0), at(value, 0), at(finer, 0), r.key, r.drawn)) continue;
-        r.is_paired = read_meshes(at(milder, 1), at(value, 1), at(finer, 1), r.key, r.set_back);
+        if (!is_counted(r.key) || !read_meshes(drawn, r.key, r.drawn)) continue;
+        r.is_paired = read_meshes(set_back, r.key, r.set_back);
         readings.all.push_back(r);
       }
-      readings.phases_lost += readings.all.size() == before ? 1 : 0;
     }
+  return readings;
 }
 
-inline VariantReadings solve_variants(int wanted, std::uint64_t first_seed) {
-  VariantReadings readings;
-  for (std::uint64_t seed = first_seed; readings.variants < wanted; ++seed) {
-    const auto runs = drawn_and_set_back(seed, kStudyDensity);
-    if (!runs.empty()) add_variant(seed, runs, readings);
-  }
-  return readings;
+/// The first case that the reader takes, from `seed` on; `seed` becomes its own.
+inline std::vector<Case> next_variant(std::uint64_t& seed, double density) {
+  for (;; ++seed)
+    if (auto runs = drawn_and_set_back(seed, density); !runs.empty()) return runs;
 }
 
 }  // namespace hoofload::tests
