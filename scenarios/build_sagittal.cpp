@@ -5,6 +5,7 @@
 #include "mesh/breadths.hpp"
 #include "scenarios/build_ground.hpp"
 #include "scenarios/build_model.hpp"
+#include "scenarios/pressed_sole.hpp"
 #include "scenarios/sagittal_springs.hpp"
 #include "scenarios/tendon.hpp"
 #include "solver/brick.hpp"
@@ -150,14 +151,6 @@ const std::vector<std::pair<std::string, std::vector<std::string>>>& ground_face
   return faces;
 }
 
-/// Share of the breadth of sole and frog that lies in the shoe's opening; packing, plate and shoe have their own breadths.
-double open_share(const Case& run, const mesh::Breadths& b, const std::string& face, double x) {
-  if (face != "sole_surface" && face != "frog_surface") return 1;
-  const double sole = mesh::b_sole(b, x);
-  if (x < mesh::shoe_end_x(b, run.shoeing.shoe)) return 1;
-  return sole > 0 ? std::min(1.0, mesh::shoe_inner_chord(b, run.shoeing.shoe, x) / sole) : 0.0;
-}
-
 /// Keeps of the ground's nodes those that have a column of the bed.
 void add_bed(solver::Model& model, const BuiltModel& built, const Case& run, const CaseMaterials& materials,
              const std::set<int>& taken) {
@@ -261,9 +254,9 @@ void add_ground_readings(BuiltModel& built, const SagittalSection& section, cons
   }
 }
 
-void add_horn_readings(BuiltModel& built, const std::vector<int>& web_nodes) {
+void add_horn_readings(BuiltModel& built, const Case& run, const std::vector<int>& web_nodes) {
   const solver::Model& model = built.system->model();
-  built.sole.edges = built.mesh.edges.at("sole_surface");
+  built.sole.edges = pressed_sole(built.mesh, run);
   if (const auto it = built.mesh.edges.find("frog_surface"); it != built.mesh.edges.end())
     built.frog.edges = it->second;
   for (std::size_t p = 0; p < model.pairs.size(); ++p) {
@@ -348,7 +341,7 @@ BuiltModel build_sagittal(const Case& given, const materials::Catalogue& catalog
   built.front_x = section.breakover;
   built.ground_outline = ground_outline(run, section);
   add_ground_readings(built, section, run.foot, bare);
-  add_horn_readings(built, web_nodes);
+  add_horn_readings(built, run, web_nodes);
   built.capsule = capsule_readings(shell);
   const auto& groups = built.system->model().springs;
   for (std::size_t g = 0; g < groups.size(); ++g)

@@ -35,7 +35,8 @@ bool has_error(double error, double size) { return error > kRoundOff * size && e
 /// Change from drawn to set back, as one reading: what its bar and its error are about.
 MeshReadings change_of(const VariantReading& r) {
   const MeshReadings &a = r.drawn, &b = r.set_back;
-  return {b.twin - a.twin, b.milder - a.milder, b.value - a.value, b.between - a.between, b.finer - a.finer, std::max(a.size, b.size)};
+  return {b.twin - a.twin,       b.milder - a.milder, b.value - a.value,
+          b.between - a.between, b.finer - a.finer,   std::max(a.size, b.size)};
 }
 
 const char* setting(const char* name, const char* otherwise) {

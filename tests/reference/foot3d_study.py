@@ -4,6 +4,7 @@
   foot3d_study.py PROGRAM WORK solve [FOOT SHOEING MESH]...   decks, solutions; WORK/<name>.result.json (done ones are kept)
   foot3d_study.py PROGRAM WORK constant                       the white line's constant from load 1 of the reference foot
   foot3d_study.py PROGRAM WORK write JSON MARKDOWN            both models beside it, into those two files
+  foot3d_study.py PROGRAM WORK models JSON MARKDOWN           the same, three dimensions as JSON has them: CalculiX does not run
 
 Units mm, N, MPa; every value is for a vertical force of 2500 N on the whole foot.
 """
@@ -15,6 +16,7 @@ import sys
 import time
 
 PROGRAM, WORK = sys.argv[1], pathlib.Path(sys.argv[2])
+KEPT = None  # what JSON held, if its solutions in three dimensions are to serve again
 LOADS = {"load 1": 0.0, "load 2": 15.0}  # centre of pressure ahead of the joint, mm
 
 
@@ -120,6 +122,9 @@ def answer(deck, steps):
 
 def solved(foot, shoeing, mesh):
     """The 3D answer; CalculiX runs only if it is not there yet."""
+    if KEPT:
+        entry = KEPT["feet"][foot][shoeing]
+        return KEPT["meshes"][shoeing][mesh] if foot == REFERENCE else {load: entry[load]["space"] for load in LOADS}
     at = stem(foot, shoeing, mesh)
     result = pathlib.Path(f"{at}.result.json")
     if not result.exists():
@@ -290,7 +295,8 @@ if __name__ == "__main__":
                 print(json.dumps(got, indent=1))
     elif what == "constant":
         print(f"{constant():.0f}")
-    elif what == "write":
+    elif what in ("write", "models"):
+        KEPT = json.loads(pathlib.Path(sys.argv[4]).read_text()) if what == "models" else None
         write(*sys.argv[4:6])
     else:
         raise SystemExit(__doc__)

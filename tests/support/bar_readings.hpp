@@ -80,8 +80,8 @@ inline bool read_meshes(const OnMeshes& meshes, const std::string& key, MeshRead
 /// What one variant adds; `density` is that of the mesh that is reported.
 inline VariantReadings solve_variant(std::uint64_t seed, const std::vector<Case>& runs, double density) {
   const std::array<std::vector<RunResult>, 4> solved{
-      solved_at(runs, kMilder * density, false), solved_at(runs, density, true), solved_at(runs, kBetween * density, false),
-      solved_at(runs, kFiner * density, false)};
+      solved_at(runs, kMilder * density, false), solved_at(runs, density, true),
+      solved_at(runs, kBetween * density, false), solved_at(runs, kFiner * density, false)};
   VariantReadings readings{{}, seed, 1, 0, 0};
   const auto on_meshes = [&](std::size_t run, ModelKind model, Phase phase) {
     OnMeshes meshes{};
