@@ -47,14 +47,14 @@ const char* setting(const char* name, const char* otherwise) {
 /// Those of the file, and as many more as are wanted.
 VariantReadings readings() {
   const std::string file = setting("HOOFLOAD_READINGS", "");
-  const double density = std::atof(setting("HOOFLOAD_DENSITY", "0.25"));
+  const StudyMeshes meshes{std::atof(setting("HOOFLOAD_DENSITY", "0.25")), std::atof(setting("HOOFLOAD_FINER", "4"))};
   const int wanted = std::atoi(setting("HOOFLOAD_VARIANTS", "200"));
   VariantReadings all = kept_readings(file);
   const std::uint64_t first = std::strtoull(setting("HOOFLOAD_FIRST_SEED", "1"), nullptr, 10);
   std::uint64_t seed = std::max(all.last_seed + 1, first);
   for (; all.variants < wanted; ++seed) {
-    const auto runs = next_variant(seed, density);
-    const VariantReadings one = solve_variant(seed, runs, density);
+    const auto runs = next_variant(seed, meshes.density);
+    const VariantReadings one = solve_variant(seed, runs, meshes);
     if (!file.empty()) keep_variant(one, file);
     add(one, all);
   }

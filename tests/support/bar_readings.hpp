@@ -37,7 +37,12 @@ struct VariantReadings {
   int variants = 0, phases = 0, phases_lost = 0;  ///< lost: not solved on one of the five meshes
 };
 
-constexpr double kMilder = 0.7, kBetween = 2, kFiner = 4;
+/// The mesh that is reported, and how many times its divisions the reference has (2: it is also the one between).
+struct StudyMeshes {
+  double density = 0.25, finer = 4;
+};
+
+constexpr double kMilder = 0.7, kBetween = 2;
 constexpr double kStudySetback = 6;  ///< mm
 
 /// The ledgers in newtons, and what is given per kg, are others again.
@@ -77,17 +82,18 @@ inline bool read_meshes(const OnMeshes& meshes, const std::string& key, MeshRead
   return true;
 }
 
-/// What one variant adds; `density` is that of the mesh that is reported.
-inline VariantReadings solve_variant(std::uint64_t seed, const std::vector<Case>& runs, double density) {
+/// What one variant adds.
+inline VariantReadings solve_variant(std::uint64_t seed, const std::vector<Case>& runs, const StudyMeshes& meshes) {
+  const auto between = solved_at(runs, kBetween * meshes.density, false);
   const std::array<std::vector<RunResult>, 4> solved{
-      solved_at(runs, kMilder * density, false), solved_at(runs, density, true),
-      solved_at(runs, kBetween * density, false), solved_at(runs, kFiner * density, false)};
+      solved_at(runs, kMilder * meshes.density, false), solved_at(runs, meshes.density, true), between,
+      meshes.finer == kBetween ? between : solved_at(runs, meshes.finer * meshes.density, false)};
   VariantReadings readings{{}, seed, 1, 0, 0};
   const auto on_meshes = [&](std::size_t run, ModelKind model, Phase phase) {
-    OnMeshes meshes{};
+    OnMeshes phases{};
     for (std::size_t k = 0; k < 4; ++k)
-      if (run < solved[k].size()) meshes[k] = scenarios::find_phase(solved[k][run], model, phase);
-    return meshes;
+      if (run < solved[k].size()) phases[k] = scenarios::find_phase(solved[k][run], model, phase);
+    return phases;
   };
   for (const ModelKind model : runs.front().study.models)
     for (const Phase phase : runs.front().load.phases) {
