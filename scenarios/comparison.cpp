@@ -14,10 +14,10 @@ constexpr double kSolverTolerance = 1e-6;  ///< relative: Newton stops at 1e-9 o
 
 bool is_zero(const Reading& r) { return std::abs(r.value) < kZero || (r.has_bar && std::abs(r.value) <= r.bar); }
 
-Difference difference(const std::string& option, const PhaseResult& phase, const QuantityKey& key, const Reading& base,
+Difference difference(const Case& option, const PhaseResult& phase, const QuantityKey& key, const Reading& base,
                       const Reading& now) {
   Difference d;
-  d.option = option;
+  d.option = option.name;
   d.phase = phase.phase;
   d.model = phase.model;
   d.quantity = &key;
@@ -26,7 +26,9 @@ Difference difference(const std::string& option, const PhaseResult& phase, const
   d.change = now.value - base.value;
   if (!is_zero(base)) d.percent = 100 * d.change / std::abs(base.value);
   d.has_bar = base.has_bar && now.has_bar;
-  if (d.has_bar) d.bar = bar_of_change({base.value, base.twin, base.size}, {now.value, now.twin, now.size});
+  if (d.has_bar)
+    d.bar = bar_of_change({base.value, base.twin, base.size}, {now.value, now.twin, now.size},
+                          bar_factor(option.study.density, is_of_the_whole(key.key)));
   const double noise = std::max(kZero, kSolverTolerance * std::max(std::abs(base.value), std::abs(now.value)));
   d.is_distinguishable = std::abs(d.change) > std::max(d.bar, noise);
   d.verdict = verdict_of(d);
@@ -47,7 +49,7 @@ void add_differences(const RunResult& baseline, const RunResult& option, std::ve
       for (const QuantityKey& key : quantity_catalogue()) {
         const Reading* now = find_reading(&phase, key.key);
         const Reading* base = find_reading(base_phase, key.key);
-        if (now != nullptr && base != nullptr) out.push_back(difference(option.run.name, phase, key, *base, *now));
+        if (now != nullptr && base != nullptr) out.push_back(difference(option.run, phase, key, *base, *now));
       }
     }
 }

@@ -46,9 +46,9 @@ bool is_inside(const EffectLine& line, double value) {
   return (!line.low || value >= *line.low) && (!line.high || value <= *line.high);
 }
 
-LineAnswer answer_line(const EffectLine& line, const EffectCases& fine, const EffectCases& coarse) {
+LineAnswer answer_line(const EffectLine& line, const EffectCases& fine, const EffectCases& coarse, double density) {
   try {
-    return judged(line, line.amount(fine), line.amount(coarse));
+    return judged(line, line.amount(fine), line.amount(coarse), density);
   } catch (const std::runtime_error& e) {
     LineAnswer answer;
     answer.verdict = EffectVerdict::unsolved;
@@ -59,12 +59,14 @@ LineAnswer answer_line(const EffectLine& line, const EffectCases& fine, const Ef
 
 }  // namespace
 
-LineAnswer judged(const EffectLine& line, const Amount& fine, const Amount& coarse) {
+LineAnswer judged(const EffectLine& line, const Amount& fine, const Amount& coarse, double density) {
   LineAnswer answer;
+  const double factor = bar_factor(density, fine.of_the_whole);
   answer.value = fine.value;
   // A change is read against a baseline of nothing, of the size that it is a change of.
-  answer.bar = fine.change_of ? bar_of_change({0, 0, *fine.change_of}, {fine.value, coarse.value, *fine.change_of})
-                              : bar_of_value({fine.value, coarse.value, std::abs(fine.value)});
+  answer.bar = fine.change_of
+                   ? bar_of_change({0, 0, *fine.change_of}, {fine.value, coarse.value, *fine.change_of}, factor)
+                   : bar_of_value({fine.value, coarse.value, std::abs(fine.value)}, factor);
   if (!line.low && !line.high) return answer;
   const bool inside = is_inside(line, answer.value);
   const bool is_clear =
@@ -104,7 +106,7 @@ std::vector<RowAnswer> answer_effects(const std::vector<std::string>& rows, doub
   std::vector<RowAnswer> answers;
   for (const EffectRow* row : chosen) {
     answers.push_back({row, {}});
-    for (const EffectLine& line : row->lines) answers.back().lines.push_back(answer_line(line, fine, coarse));
+    for (const EffectLine& line : row->lines) answers.back().lines.push_back(answer_line(line, fine, coarse, density));
   }
   return answers;
 }

@@ -25,10 +25,11 @@ struct EffectCase {
 /// calibration: may be used to set a parameter; check: may not; sanity: geometry alone.
 enum class EffectSet { calibration, check, sanity };
 
-/// A number, and for a change the size S of what changed in the same unit, Eq. (78).
+/// A number, for a change the size S of what changed in the same unit, Eq. (78), and what it is read on (bars.hpp).
 struct Amount {
   double value = 0;
   std::optional<double> change_of;
+  bool of_the_whole = false;
 };
 
 /// One number of a row. It is inside its check between low and high; without bounds it is shown beside, without a verdict.
@@ -79,8 +80,8 @@ struct RowAnswer {
   std::vector<LineAnswer> lines;
 };
 
-/// The verdict of one line from its value on two meshes. Pure.
-[[nodiscard]] LineAnswer judged(const EffectLine& line, const Amount& fine, const Amount& coarse);
+/// The verdict of one line from its value on meshes of `density` and half of it. Pure.
+[[nodiscard]] LineAnswer judged(const EffectLine& line, const Amount& fine, const Amount& coarse, double density);
 
 /// Of a row: miss if any line misses, unsolved if any is, else pass.
 [[nodiscard]] EffectVerdict verdict_of(const RowAnswer& answer);

@@ -5,6 +5,7 @@
 #include <stdexcept>
 #include <utility>
 
+#include "scenarios/bars.hpp"
 #include "scenarios/tendon.hpp"
 #include "solver/brick.hpp"
 #include "solver/fields.hpp"
@@ -51,8 +52,12 @@ EffectPlace elsewhere(EffectPlace at, std::string_view run) {
   return at;
 }
 
-Amount change(double before, double after) { return {after - before, std::max(std::abs(before), std::abs(after))}; }
-Amount percent(double before, double after) { return {100 * (after - before) / std::abs(before), 100.0}; }
+Amount change(double before, double after, bool of_the_whole) {
+  return {after - before, std::max(std::abs(before), std::abs(after)), of_the_whole};
+}
+Amount percent(double before, double after, bool of_the_whole) {
+  return {100 * (after - before) / std::abs(before), 100.0, of_the_whole};
+}
 
 double cushion_pressure(const BuiltModel& built, const PhaseSolution& phase) {
   double sum = 0, volume = 0;
@@ -110,22 +115,25 @@ double reading(const EffectCases& cases, const EffectPlace& at, std::string_view
 }
 
 AmountOf value_of(EffectPlace at, std::string_view key) {
-  return [=](const EffectCases& cases) { return Amount{reading(cases, at, key), {}}; };
+  return [=](const EffectCases& cases) { return Amount{reading(cases, at, key), {}, is_of_the_whole(key)}; };
 }
 
 AmountOf sum_of(EffectPlace at, std::string_view key, std::string_view other) {
-  return [=](const EffectCases& cases) { return Amount{reading(cases, at, key) + reading(cases, at, other), {}}; };
+  return [=](const EffectCases& cases) {
+    const bool of_the_whole = is_of_the_whole(key) && is_of_the_whole(other);
+    return Amount{reading(cases, at, key) + reading(cases, at, other), {}, of_the_whole};
+  };
 }
 
 AmountOf change_of(EffectPlace baseline, std::string_view run, std::string_view key) {
   return [=](const EffectCases& cases) {
-    return change(reading(cases, baseline, key), reading(cases, elsewhere(baseline, run), key));
+    return change(reading(cases, baseline, key), reading(cases, elsewhere(baseline, run), key), is_of_the_whole(key));
   };
 }
 
 AmountOf percent_of(EffectPlace baseline, std::string_view run, std::string_view key) {
   return [=](const EffectCases& cases) {
-    return percent(reading(cases, baseline, key), reading(cases, elsewhere(baseline, run), key));
+    return percent(reading(cases, baseline, key), reading(cases, elsewhere(baseline, run), key), is_of_the_whole(key));
   };
 }
 
@@ -135,7 +143,7 @@ AmountOf peak_ground_pressure_change(EffectPlace baseline, std::string_view run)
       return std::max({reading(cases, at, "ground_pressure_toe"), reading(cases, at, "ground_pressure_middle"),
                        reading(cases, at, "ground_pressure_heel")});
     };
-    return percent(peak(baseline), peak(elsewhere(baseline, run)));
+    return percent(peak(baseline), peak(elsewhere(baseline, run)), false);
   };
 }
 
@@ -145,7 +153,7 @@ AmountOf coffin_turn_per_degree(EffectPlace baseline, std::string_view run) {
     const double elevation = raised.shoeing.shoe.elevation / mesh::degree;
     const double turn = reading(cases, elsewhere(baseline, run), "palmar_angle_loaded") -
                         reading(cases, baseline, "palmar_angle_loaded") - posture_of(raised).extension / mesh::degree;
-    return Amount{turn / elevation, 1.0};
+    return Amount{turn / elevation, 1.0, true};
   };
 }
 
@@ -159,7 +167,7 @@ AmountOf navicular_slope_between_feet(std::string_view flatter, std::string_view
     };
     const double mean = 0.5 * (force(flatter) + force(steeper));
     const double span = angle(steeper) - angle(flatter);
-    return Amount{100 * (force(steeper) - force(flatter)) / mean / span, 100 / span};
+    return Amount{100 * (force(steeper) - force(flatter)) / mean / span, 100 / span, true};
   };
 }
 
@@ -168,7 +176,7 @@ AmountOf cushion_pressure_change(EffectPlace from, Phase to) {
     const RunResult& run = run_of(cases, from.case_name, from.run);
     const BuiltModel& built = *model_of(run, from.model).built;
     return change(cushion_pressure(built, phase_of(run, from.model, from.phase).solution),
-                  cushion_pressure(built, phase_of(run, from.model, to).solution));
+                  cushion_pressure(built, phase_of(run, from.model, to).solution), true);
   };
 }
 
@@ -178,7 +186,7 @@ AmountOf dorsal_strain(std::string_view case_name, GaugeAxis axis, double height
     std::size_t k = 1;
     while (k + 1 < curve.size() && curve[k].first < cop) ++k;
     const double share = (cop - curve[k - 1].first) / (curve[k].first - curve[k - 1].first);
-    return Amount{between(curve[k - 1].second, curve[k].second, share), {}};
+    return Amount{between(curve[k - 1].second, curve[k].second, share), {}, false};
   };
 }
 
@@ -187,7 +195,7 @@ AmountOf cop_of_dorsal_strain(std::string_view case_name, double height, double 
     const auto curve = strain_curve(cases, case_name, GaugeAxis::along, height);
     for (std::size_t k = 1; k < curve.size(); ++k) {
       const double a = curve[k - 1].second - strain, b = curve[k].second - strain;
-      if (a * b <= 0 && a != b) return Amount{between(curve[k - 1].first, curve[k].first, a / (a - b)), {}};
+      if (a * b <= 0 && a != b) return Amount{between(curve[k - 1].first, curve[k].first, a / (a - b)), {}, false};
     }
     throw std::runtime_error("no centre of pressure among the runs gives that strain");
   };

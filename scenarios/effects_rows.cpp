@@ -232,7 +232,10 @@ EffectRow wedge_palmar_angle() {
 
 /// A share [%] as a change from none, of the whole load: round-off of nothing is nothing.
 AmountOf from_none(AmountOf share) {
-  return [share = std::move(share)](const EffectCases& cases) { return Amount{share(cases).value, 100.0}; };
+  return [share = std::move(share)](const EffectCases& cases) {
+    const Amount amount = share(cases);
+    return Amount{amount.value, 100.0, amount.of_the_whole};
+  };
 }
 
 void add_signs(std::string_view case_name, std::string_view run, const std::array<std::string_view, 4>& what,

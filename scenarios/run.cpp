@@ -35,12 +35,19 @@ void add_twin(ModelResult& fine, const ModelResult& twin) {
   }
 }
 
+/// S_0 of Eq. (77).
+double least_size_of(std::string_view key) {
+  const QuantityKey* quantity = find_quantity(key);
+  return quantity == nullptr ? 0 : least_size(quantity->unit);
+}
+
 template <class Visit>
 void on_each_reading(std::vector<RunResult>& results, Visit&& visit) {
   for (auto& run : results)
     for (auto& model : run.models)
       for (auto& phase : model.phases)
-        for (auto& [key, reading] : phase.values) visit(std::tuple(model.kind, phase.phase, key), reading);
+        for (auto& [key, reading] : phase.values)
+          visit(std::tuple(model.kind, phase.phase, key), reading, run.run.study.density);
 }
 
 }  // namespace
@@ -48,20 +55,21 @@ void on_each_reading(std::vector<RunResult>& results, Visit&& visit) {
 void add_bars(std::vector<RunResult>& results) {
   std::map<std::tuple<ModelKind, Phase, std::string>, double> size;
   std::map<std::pair<ModelKind, std::string>, double> over_phases;
-  on_each_reading(results, [&](const auto& kind, const Reading& reading) {
+  on_each_reading(results, [&](const auto& kind, const Reading& reading, double) {
     if (!std::isfinite(reading.value)) return;
     const auto& [model, phase, key] = kind;
     size[kind] = std::max(size[kind], std::abs(reading.value));
     over_phases[{model, key}] = std::max(over_phases[{model, key}], size[kind]);
   });
-  on_each_reading(results, [&](const auto& kind, Reading& reading) {
+  on_each_reading(results, [&](const auto& kind, Reading& reading, double density) {
     const auto& [model, phase, key] = kind;
-    reading.size = std::max(size[kind], kLeastSize * over_phases[{model, key}]);
+    reading.size = std::max({size[kind], kLeastSize * over_phases[{model, key}], least_size_of(key)});
     if (!reading.has_bar) return;
     // What touches nowhere on both meshes is zero without a doubt.
     const double nothing = kNothing * over_phases[{model, key}];
     const bool is_zero = std::abs(reading.value) <= nothing && std::abs(reading.twin) <= nothing;
-    reading.bar = is_zero ? 0 : bar_of_value({reading.value, reading.twin, reading.size});
+    const double factor = bar_factor(density, is_of_the_whole(key));
+    reading.bar = is_zero ? 0 : bar_of_value({reading.value, reading.twin, reading.size}, factor);
   });
 }
 

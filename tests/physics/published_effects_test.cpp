@@ -59,23 +59,23 @@ TEST(PublishedEffects, a_row_solved_afresh_is_the_page_s) {
 
 // Eqs. (77), (78) of docs/theory.md by hand: a value's bar is |2 - 1.9| + 1 %, a change's |2 - 1.9| + 5 % + 1/500 of its size.
 TEST(PublishedEffects, the_bar_is_that_of_the_theory) {
-  EXPECT_NEAR(judged({}, {2, {}}, {1.9, {}}).bar, 0.1 + 0.02, 1e-12);
-  EXPECT_NEAR(judged({}, {-2, 50.0}, {-1.9, 50.0}).bar, 0.1 + 0.1 + 0.1, 1e-12);
+  EXPECT_NEAR(judged({}, {2, {}}, {1.9, {}}, 1).bar, 0.1 + 0.02, 1e-12);
+  EXPECT_NEAR(judged({}, {-2, 50.0}, {-1.9, 50.0}, 1).bar, 0.1 + 0.1 + 0.1, 1e-12);
 }
 
 // A verdict follows from the number; a bar across the edge is said; a sign within its bar of 0 is no sign (no source: definitions).
 TEST(PublishedEffects, verdicts_follow_from_numbers) {
   const EffectLine range = between_one_and_two();
-  EXPECT_EQ(judged(range, {1.5, {}}, {1.5, {}}).verdict, EffectVerdict::pass);
-  EXPECT_EQ(judged(range, {2.5, {}}, {2.5, {}}).verdict, EffectVerdict::miss);
-  EXPECT_FALSE(judged(range, {1.5, {}}, {1.5, {}}).at_the_edge);
-  EXPECT_TRUE(judged(range, {1.9, {}}, {1.5, {}}).at_the_edge);
-  EXPECT_EQ(judged({}, {1.5, {}}, {1.5, {}}).verdict, EffectVerdict::none);
+  EXPECT_EQ(judged(range, {1.5, {}}, {1.5, {}}, 1).verdict, EffectVerdict::pass);
+  EXPECT_EQ(judged(range, {2.5, {}}, {2.5, {}}, 1).verdict, EffectVerdict::miss);
+  EXPECT_FALSE(judged(range, {1.5, {}}, {1.5, {}}, 1).at_the_edge);
+  EXPECT_TRUE(judged(range, {1.9, {}}, {1.5, {}}, 1).at_the_edge);
+  EXPECT_EQ(judged({}, {1.5, {}}, {1.5, {}}, 1).verdict, EffectVerdict::none);
   EffectLine sign;
   sign.low = 0, sign.high = 1e30, sign.is_sign = true;
-  EXPECT_EQ(judged(sign, {1, {}}, {0.9, {}}).verdict, EffectVerdict::pass);
-  EXPECT_EQ(judged(sign, {1, {}}, {-1, {}}).verdict, EffectVerdict::miss);
-  EXPECT_EQ(judged(sign, {0, {}}, {0, {}}).verdict, EffectVerdict::miss);
+  EXPECT_EQ(judged(sign, {1, {}}, {0.9, {}}, 1).verdict, EffectVerdict::pass);
+  EXPECT_EQ(judged(sign, {1, {}}, {-1, {}}, 1).verdict, EffectVerdict::miss);
+  EXPECT_EQ(judged(sign, {0, {}}, {0, {}}, 1).verdict, EffectVerdict::miss);
 }
 
 // A row is met when all its numbers are (definition).
