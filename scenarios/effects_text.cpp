@@ -136,7 +136,7 @@ std::string effects_markdown(const std::vector<RowAnswer>& answers, double densi
       "Reference foot, 500 kg, mesh density " +
       number_text(density) +
       ". Ours ± the bar of the mesh: what half the density differs by, and the parts of size of theory.md, Eqs. (77), "
-      "(78); "
+      "(78), times what a mesh as coarse as this needs; "
       "interpolations included.\nPublished values and fair checks come from a list set down before the model was run; "
       "how each row is read (which phase, run and place, which numbers carry the verdict, the bounds of rows 7 and 19 "
       "where the list left room) was chosen with first results in sight. "
