@@ -15,6 +15,8 @@ constexpr double kPartOfChange = 0.05, kSizeOfChange = 0.002;  ///< Eq. (78)
 /// a of Eq. (77), measured by BarCalibrationStudy, docs/error-bars.md.
 constexpr double kOfTheWhole = 0.4, kOfAPlace = 0.8;
 
+constexpr double kLeastFactor = 1.5;  ///< Eq. (77), from the same study on the default mesh
+
 constexpr std::array<std::string_view, 16> kOfPlaces{
     "sole_pressure_peak",  "sole_pressure_tip",      "sole_pressure_mean",   "sole_contact_area",
     "swing_sole_pressure", "corium_pressure_peak",   "corium_pressure_tip",  "lamella_stress_dorsal",
@@ -32,7 +34,7 @@ bool is_of_the_whole(std::string_view key) {
 }
 
 double bar_factor(double density, bool of_the_whole) {
-  return std::max(1.0, (of_the_whole ? kOfTheWhole : kOfAPlace) / (density * density));
+  return std::max(kLeastFactor, (of_the_whole ? kOfTheWhole : kOfAPlace) / (density * density));
 }
 
 double least_size(std::string_view unit) {

@@ -57,10 +57,13 @@ TEST(PublishedEffects, a_row_solved_afresh_is_the_page_s) {
     }
 }
 
-// Eqs. (77), (78) of docs/theory.md by hand: a value's bar is |2 - 1.9| + 1 %, a change's |2 - 1.9| + 5 % + 1/500 of its size.
+// Eqs. (77), (78) of docs/theory.md by hand: a value's bar is k (|2 - 1.9| + 1 %), a change's k (|2 - 1.9| + 5 % + 1/500 of its
+// size); k is 3/2 on the default mesh, 0.8/0.5^2 at half its density for what is read at a place, half of that for the whole foot.
 TEST(PublishedEffects, the_bar_is_that_of_the_theory) {
-  EXPECT_NEAR(judged({}, {2, {}}, {1.9, {}}, 1).bar, 0.1 + 0.02, 1e-12);
-  EXPECT_NEAR(judged({}, {-2, 50.0}, {-1.9, 50.0}, 1).bar, 0.1 + 0.1 + 0.1, 1e-12);
+  EXPECT_NEAR(judged({}, {2, {}}, {1.9, {}}, 1).bar, 1.5 * (0.1 + 0.02), 1e-12);
+  EXPECT_NEAR(judged({}, {-2, 50.0}, {-1.9, 50.0}, 1).bar, 1.5 * (0.1 + 0.1 + 0.1), 1e-12);
+  EXPECT_NEAR(judged({}, {2, {}}, {1.9, {}}, 0.5).bar, 3.2 * (0.1 + 0.02), 1e-12);
+  EXPECT_NEAR(judged({}, {2, {}, true}, {1.9, {}, true}, 0.5).bar, 1.6 * (0.1 + 0.02), 1e-12);
 }
 
 // A verdict follows from the number; a bar across the edge is said; a sign within its bar of 0 is no sign (no source: definitions).

@@ -41,7 +41,8 @@ TEST(Comparison, the_bar_of_a_change_leaves_out_what_both_runs_share) {
   const Difference& d = only(c, "ddft_moment");
   EXPECT_DOUBLE_EQ(d.change, -3);
   EXPECT_DOUBLE_EQ(*d.percent, -3);
-  EXPECT_NEAR(d.bar, 0.5 + 0.15 + 0.2, 1e-12);  // |(97 - 87.5) - (100 - 90)| + 3/20 + 100/500; either value's own: 10
+  // 3/2 (|(97 - 87.5) - (100 - 90)| + 3/20 + 100/500); either value's own: 15
+  EXPECT_NEAR(d.bar, 1.5 * (0.5 + 0.15 + 0.2), 1e-12);
   EXPECT_TRUE(d.is_distinguishable);
   EXPECT_EQ(d.verdict, Verdict::better);
 }
