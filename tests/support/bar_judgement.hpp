@@ -1,5 +1,5 @@
-// Bars against the true errors that stored readings show: on the mesh h of a study and, by the same solutions, on 2h (h and 2h
-// divisions per unit: 2h is the finer one), each with the twin of half its divisions and the study's finest mesh as the truth.
+// Bars against the true errors that readings on several meshes show: on the density h of a study and, by the same solutions, on 2h,
+// each with the twin of half its divisions, and the study's finest mesh as the truth.
 #pragma once
 
 #include <algorithm>
@@ -23,7 +23,7 @@ struct JudgedBar {
   double plain = 0, single_bars = 0, single_errors = 0;
 };
 
-/// The judged mesh: `density`, or what a study of the half density solved as the mesh between.
+/// `is_between`: the density is twice that of the study, which solved it as the mesh between.
 struct JudgedMesh {
   double density = 0.5;
   bool is_between = true;
