@@ -2,17 +2,33 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <limits>
 #include <map>
 
 namespace hoofload::scenarios {
 
 namespace {
 
-constexpr double kLeastShare =
-    0.1;  ///< near the toe the opening closes; what touches there spreads its force at least so far
+constexpr double kEdge = 10;  ///< about a filling's depth: so far behind its rounded front the edge is felt all along it [mm]
 
 /// Breadths of the filling's upper face, by the sole's nodes over it. One for each edge, by its mid-side node.
 using ByMiddle = std::map<int, std::map<int, double>>;
+
+/// Breadths no smaller than the one kEdge behind the front: nearer to it a breadth of the chord alone would make a peak of what is
+/// a narrow end.
+void widen_front(const mesh::PlaneMesh& mesh, ByMiddle& breadths) {
+  double front = -std::numeric_limits<double>::infinity(), best = std::numeric_limits<double>::infinity(), least = 0;
+  const auto x_of = [&](int node) { return mesh.X[static_cast<std::size_t>(node)].x(); };
+  for (const auto& [mid, edge] : breadths)
+    for (const auto& [node, breadth] : edge) front = std::max(front, x_of(node));
+  for (const auto& [mid, edge] : breadths)
+    for (const auto& [node, breadth] : edge)
+      if (std::abs(x_of(node) - (front - kEdge)) < best) best = std::abs(x_of(node) - (front - kEdge)), least = breadth;
+  for (auto& [mid, edge] : breadths)
+    for (auto& [node, breadth] : edge)
+      if (x_of(node) > front - kEdge) breadth = std::max(breadth, least);
+}
 
 ByMiddle filling_breadths(const mesh::PlaneMesh& mesh) {
   ByMiddle found;
@@ -26,6 +42,7 @@ ByMiddle filling_breadths(const mesh::PlaneMesh& mesh) {
     const auto& w = edges->second.breadth[i];
     found[sole_over.at(e.mid)] = {{sole_over.at(e.a), w[0]}, {sole_over.at(e.b), w[1]}, {sole_over.at(e.mid), w[2]}};
   }
+  widen_front(mesh, found);
   return found;
 }
 
@@ -47,11 +64,12 @@ mesh::EdgeSet pressed_sole(const mesh::PlaneMesh& mesh, const Case& run) {
     const std::array<int, 3> nodes{e.a, e.b, e.mid};
     const auto filled = filling.find(e.mid);
     for (std::size_t k = 0; k < 3; ++k) {
-      const double share = open_share(run, b, "sole_surface", mesh.X[static_cast<std::size_t>(nodes[k])].x());
+      const double x = mesh.X[static_cast<std::size_t>(nodes[k])].x();
+      const double share = open_share(run, b, "sole_surface", x);
       if (filled != filling.end())
         face.breadth[i][k] = std::min(face.breadth[i][k], filled->second.at(nodes[k]));
       else if (share > 0)
-        face.breadth[i][k] *= std::max(kLeastShare, share);
+        face.breadth[i][k] *= std::max(share, std::min(1.0, open_share(run, b, "sole_surface", x - kEdge)));
     }
   }
   return face;
