@@ -83,7 +83,8 @@ struct PageServer::Inside {
   std::map<std::string, PageFile> files;
   PageQueue queue;                       ///< sliders
   PageQueue records;                     ///< exports and lessons: minutes, so not in the sliders' way
-  std::atomic<std::int64_t> record = 0;  ///< number of the next of them
+  PageQueue draws;                       ///< intervals: longer still
+  std::atomic<std::int64_t> record = 0;  ///< number of the next of those two
   httplib::Server http;
   socket_t listening = INVALID_SOCKET;
   int port = 0;
@@ -137,6 +138,18 @@ struct PageServer::Inside {
                        [this, r](const auto& wanted) { return export_reply(shop, r, wanted); });
   }
 
+  Reply study(const PageRequest& r) {
+    if (r.draws == 0) return refused(400, "draws: missing");
+    return draws.ask(r.client, record++, [this, r](const auto& wanted) { return study_reply(shop, r, wanted); });
+  }
+
+  Reply cancel(const std::string& body) {
+    const auto j = nlohmann::json::parse(body, nullptr, false);
+    if (!j.is_object() || !j.contains("client") || !j["client"].is_string()) return refused(400, "client: missing");
+    draws.cancel(j["client"].get<std::string>());
+    return {200, "{}"};
+  }
+
   Reply lesson(const std::string& body) {
     const auto j = nlohmann::json::parse(body, nullptr, false);
     const bool good = j.is_object() && j.contains("question") && j["question"].is_number_unsigned();
@@ -170,6 +183,10 @@ struct PageServer::Inside {
     });
     post("api/solve", [this](const PageRequest& r) { return solve(r); });
     post("api/export", [this](const PageRequest& r) { return record_of(r); });
+    post("api/study", [this](const PageRequest& r) { return study(r); });
+    http.Post(root() + "api/cancel", [this](const httplib::Request& request, httplib::Response& response) {
+      give(response, cancel(request.body));
+    });
     http.Post(root() + "api/lesson", [this](const httplib::Request& request, httplib::Response& response) {
       give(response, lesson(request.body));
     });
@@ -217,6 +234,7 @@ void PageServer::serve() { inside_->http.listen_after_bind(); }
 void PageServer::stop() {
   inside_->queue.close();
   inside_->records.close();
+  inside_->draws.close();
   inside_->http.stop();
 }
 

@@ -23,11 +23,17 @@ struct ReportStyle {
 /// The parts, in their order.
 [[nodiscard]] std::vector<viz::ReportSection> finding_sections(const std::vector<RunResult>& results,
                                                                const Comparison& comparison);
+/// Paired changes over the draws, apart from the mesh's bars, and how they look in the shown phase; nothing without draws.
+[[nodiscard]] std::vector<viz::ReportSection> interval_sections(const std::vector<RunResult>& results,
+                                                                const Comparison& comparison);
 [[nodiscard]] std::vector<viz::ReportSection> basis_sections(const std::vector<RunResult>& results,
                                                              const Comparison& comparison,
                                                              const ResultContext& context);
 [[nodiscard]] viz::ReportSection job_sheet(const std::vector<RunResult>& results);
 [[nodiscard]] viz::ReportSection owner_sheet(const std::vector<RunResult>& results, const Comparison& comparison);
+
+/// The loaded phase that shows most: mid-stance, else the last that was solved.
+[[nodiscard]] Phase shown_phase(const std::vector<Phase>& phases);
 
 /// Today in UTC, "2026-01-31".
 [[nodiscard]] std::string today();

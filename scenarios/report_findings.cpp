@@ -69,11 +69,6 @@ viz::ReportSection options_section(const std::vector<RunResult>& results) {
   return section;
 }
 
-/// The loaded phase that shows most: mid-stance, else the last that was solved.
-Phase shown_phase(const std::vector<Phase>& phases) {
-  return std::find(phases.begin(), phases.end(), Phase::midstance) != phases.end() ? Phase::midstance : phases.back();
-}
-
 /// "midstance side view 00 baseline" of the file's name: the picture itself says more.
 std::string caption_of(std::string file) {
   file.resize(file.size() - std::string_view(".svg").size());
@@ -101,6 +96,10 @@ viz::ReportSection pictures_section(const std::vector<RunResult>& results) {
 }
 
 }  // namespace
+
+Phase shown_phase(const std::vector<Phase>& phases) {
+  return std::find(phases.begin(), phases.end(), Phase::midstance) != phases.end() ? Phase::midstance : phases.back();
+}
 
 std::vector<viz::ReportSection> finding_sections(const std::vector<RunResult>& results, const Comparison& comparison) {
   const auto table = result_table(results, comparison, RunMode::compare, TableDetail::headline, {});

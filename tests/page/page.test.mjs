@@ -132,7 +132,7 @@ test('everything can be done with the keyboard alone', { timeout: patience }, as
     await page.keyboard.press('Tab');
     reached.add(await page.evaluate(() => document.activeElement.id || document.activeElement.className.baseVal || document.activeElement.textContent.slice(0, 20)));
   }
-  for (const id of ['shoe-setback', 'shoe-setback-field', 'shoe-type', 'phase-standing', 'foot', 'export-case', 'copy', 'words']) assert.ok(reached.has(id), `${id} of ${[...reached].join(', ')}`);
+  for (const id of ['shoe-setback', 'shoe-setback-field', 'shoe-type', 'phase-standing', 'foot', 'draws', 'study', 'export-case', 'copy', 'words']) assert.ok(reached.has(id), `${id} of ${[...reached].join(', ')}`);
   await page.focus('#shoe-setback');
   await page.keyboard.press('ArrowRight');
   await moved(page);
@@ -182,6 +182,36 @@ test('a lesson shows no number before a guess', { timeout: 2 * patience }, async
   await page.click('#reveal');
   await page.waitForSelector('#lesson-answer', { timeout: patience });
   assert.match(await page.textContent('#lesson-said'), /It falls\. sole, foot in the air.*Your guess was: It falls\. The model agrees\./s);
+  await page.close();
+});
+
+// A proud packing is squeezed in every draw; what a draw says of the heel's pressure is its own matter.
+test('draws give a change its interval, can be stopped, and go with the state they belong to', { timeout: 3 * patience }, async () => {
+  const page = await open();
+  await choose(page, 'swing');
+  for (const [id, word] of [['shoe-type', 'full plate'], ['shoe-material', 'polyurethane A90'], ['packing-region', 'full sole'], ['packing-order', 'before nailing']]) await page.selectOption(`#${id}`, word);
+  await put(page, '#packing-proud-field', 1);
+  await page.selectOption('#draws', '500');
+  await page.click('#study');
+  await page.locator('#study-status', { hasText: /of 5\d\d parts/ }).waitFor({ timeout: patience });
+  await page.focus('#study-stop');
+  await page.keyboard.press('Enter');
+  await page.locator('#study-status', { hasText: /^Stopped\.$/ }).waitFor({ timeout: patience });
+  await page.selectOption('#draws', '30');
+  await moved(page);
+  await page.click('#study');
+  await page.waitForSelector('#drawn', { timeout: 2 * patience });
+  const row = page.locator('#drawn tbody tr', { hasText: 'sole, foot in the air' }).first();
+  const [low, half, high] = await Promise.all([2, 3, 4].map(async (k) => parseFloat(await row.locator('td').nth(k).textContent())));
+  assert.ok(low > 0 && half >= low && high >= half, `${low}, ${half}, ${high}`);
+  assert.match(await row.textContent(), /± /);
+  assert.match(await page.textContent('#readings'), /5 to 95 %: /);
+  await page.evaluate(await readFile(axe, 'utf8'));
+  const found = await page.evaluate(() => globalThis.axe.run('#intervals', { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'] }));
+  assert.deepEqual(found.violations.map((v) => v.id), []);
+  await put(page, '#packing-proud-field', 0.5);
+  assert.equal(await page.locator('#drawn').count(), 0);
+  assert.match(await page.textContent('#study-result'), /belonged to another state/);
   await page.close();
 });
 

@@ -41,6 +41,21 @@ export async function keep(request, wanted) {
   return { problem: body.problems ? body.problems.map(problemText).join(' ') : body.problem || 'Not written.' };
 }
 
+/** {answer} | {problems} | {problem} | {stopped}. */
+export async function study(request) {
+  const reply = await post('study', { ...request, client: page.client }).catch(() => null);
+  if (!reply) return { problem: 'The server does not answer. Is hoofload serve still running?' };
+  if (reply.status === 409) return { stopped: true };
+  const body = await reply.json().catch(() => ({}));
+  if (reply.ok) return { answer: body };
+  return body.problems ? { problems: body.problems } : { problem: body.problem || `The server answers ${reply.status}.` };
+}
+
+/** Also when the page is left: nobody waits for the draws any more. */
+export function cancelStudy() {
+  fetch('api/cancel', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify({ client: page.client }), keepalive: true }).catch(() => {});
+}
+
 export async function lesson(question) {
   const reply = await post('lesson', { question, client: page.client });
   return reply.ok ? reply.json() : { answer: null, sentence: 'It could not be solved.' };

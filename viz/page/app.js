@@ -8,6 +8,7 @@ import { connectProbe } from './probe.js';
 import { showProfiles, showLedgers } from './charts.js';
 import { showChanges } from './changes.js';
 import { showLesson } from './lesson.js';
+import { connectIntervals, dropOldIntervals, intervalOf } from './intervals.js';
 import { letters, inWords, numberText } from './words.js';
 
 const phases = [['swing', 'in the air'], ['standing', 'standing'], ['midstance', 'mid-stance'], ['breakover', 'breakover']];
@@ -16,7 +17,7 @@ const titles = { sagittal: 'From the side', axisymmetric: 'Round the axis' };
 const files = [['case', 'Case file', 'toml'], ['csv', 'Table (CSV)', 'csv'], ['json', 'Result (JSON)', 'json'], ['picture', 'Picture (SVG)', 'svg'], ['report', 'Report (HTML)', 'html']];
 
 const state = stateOf(location.hash.slice(1));
-let start = null, timer = 0, last = null;
+let start = null, timer = 0, last = null, drawn = null, redrawIntervals = () => {};
 
 const say = (text) => { byId('status').textContent = text; };
 
@@ -57,7 +58,7 @@ function show(answer) {
   const shownModels = models.length ? models : ['sagittal'];
   showProfiles(byId('profile'), answer.runs, shownModels);
   showLedgers(byId('ledger'), answer.runs, shownModels, state.words);
-  showChanges(byId('changes'), answer, start, state.words);
+  showChanges(byId('changes'), answer, start, state.words, (run, key, model) => intervalOf(drawn, answer.asked, run, key, model));
   byId('notes').replaceChildren(make('h2', {}, 'Notes'), make('ul', {}, [
     'The foot and the horse that the page begins with are invented.',
     'Here: a coarse mesh without error bars, so that pictures follow the sliders; changes below 1 % of a reading, about what the bars come to, count as none. What you keep is solved anew and finer.',
@@ -73,7 +74,8 @@ async function solveNow() {
   byId('progress').hidden = false;
   const began = performance.now();
   const stop = api.watch('', (p) => { if (p.of) { byId('progress').max = p.of; byId('progress').value = p.done; if (p.what) say(`Solving ${p.what}: ${p.done} of ${p.of} models done.`); } });
-  const reply = await api.solve(requestOf(state, start.keys));
+  const asked = JSON.stringify(requestOf(state, start.keys));
+  const reply = await api.solve(JSON.parse(asked));
   stop();
   if (reply.dropped) return;
   document.body.classList.remove('solving');
@@ -81,6 +83,8 @@ async function solveNow() {
   const problems = reply.problems ? reply.problems.map(api.problemText) : reply.problem ? [reply.problem] : [];
   byId('problems').replaceChildren(...problems.map((p) => make('p', {}, p)));
   if (problems.length) return void say(last ? 'Not solved; the last picture is still shown.' : 'Not solved.');
+  reply.answer.asked = asked;
+  dropOldIntervals(asked);
   show(reply.answer);
   const took = performance.now() - began;
   document.body.dataset.took = took.toFixed(0);
@@ -106,6 +110,8 @@ function showAll() {
   showControls(state, start, changed);
   byId('words').value = state.words;
   byId('theme').value = state.theme;
+  byId('draws').value = String(state.draws);
+  byId('keep-draws').checked = state.kept_draws;
   document.documentElement.dataset.theme = state.theme;
 }
 
@@ -135,7 +141,7 @@ function connect() {
     showAll();
     changed(false);
   });
-  byId('words').addEventListener('change', () => { state.words = byId('words').value; showAll(); if (last) show(last); changed(false); });
+  byId('words').addEventListener('change', () => { state.words = byId('words').value; showAll(); if (last) show(last); redrawIntervals(); changed(false); });
   byId('theme').addEventListener('change', () => { state.theme = byId('theme').value; showAll(); changed(false); });
   byId('copy').addEventListener('click', async () => {
     byId('link').select();
@@ -158,7 +164,7 @@ function showExports() {
       told.textContent = `${label}: solving.`;
       const stop = api.watch(' export', (p) => { if (p.of) told.textContent = `${label}: ${p.done} of ${p.of} models solved.`; });
       const shown = { model: state.view === 'axisymmetric' ? 'axisymmetric' : 'sagittal', run: state.edit };
-      const { blob, problem } = await api.keep({ ...requestOf(state, start.keys), ...shown }, wanted);
+      const { blob, problem } = await api.keep({ ...requestOf(state, start.keys), ...shown, draws: state.kept_draws ? state.draws : 0 }, wanted);
       stop();
       if (problem) { told.textContent = problem; return; }
       const link = make('a', { href: URL.createObjectURL(blob), download: `hoofload-${wanted}.${ending}` });
@@ -182,6 +188,11 @@ async function begin() {
   connect();
   showAll();
   showExports();
+  redrawIntervals = connectIntervals(start, state, () => requestOf(state, start.keys), (now) => {
+    if (!now) { changed(false); return; }
+    drawn = now;
+    if (last) show(last);
+  });
   showLesson(start, state);
   await solveNow();
 }
