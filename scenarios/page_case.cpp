@@ -125,6 +125,10 @@ PageRequest request_of(const json& body) {
     request.run = it->get<std::size_t>();
   }
   request.draws = draws_of(body);
+  if (const auto it = body.find("moving"); it != body.end()) {
+    if (!it->is_boolean()) throw Unreadable("moving: expected true or false");
+    request.moving = it->get<bool>();
+  }
   return request;
 }
 

@@ -30,6 +30,7 @@ struct PageRequest {
   ModelKind model = ModelKind::sagittal;  ///< of a picture
   std::size_t run = 0;                    ///< of a picture
   int draws = 0;                          ///< of what is uncertain, for intervals; 0: none
+  bool moving = false;                    ///< a slider is being moved: see page_solve.hpp
 };
 
 struct PageReading {

@@ -56,7 +56,7 @@ Reply solve_reply(Workshop& shop, const PageRequest& request, const std::functio
   const CaseReading reading = read_case(text, kPageCaseFile, shop.words);
   if (!reading.errors.empty()) return json_reply(problems_json(reading.errors), 422);
   const PageResult result =
-      solve_for_page(reading.runs, shop.catalogue, shop.shelf, reporter(shop, request.client, wanted));
+      solve_for_page(reading.runs, shop.catalogue, shop.shelf, reporter(shop, request.client, wanted), request.moving);
   return json_reply(answer_json(request, result, reading.warnings));
 }
 

@@ -28,6 +28,7 @@ TEST(PageRequest, bad_requests_say_where_and_why) {
     EXPECT_EQ(problem(std::string(R"({"runs":[{}],"draws":)") + draws + "}"),
               "draws: expected 0 or a whole number from 20 to 1000");
   EXPECT_EQ(problem(R"({"runs":[{}],"draws":0})"), "");
+  EXPECT_EQ(problem(R"({"runs":[{}],"moving":1})"), "moving: expected true or false");
   EXPECT_EQ(problem(R"({"wanted":"everything","runs":[{}]})"), "wanted: unknown word");
   EXPECT_EQ(problem(std::string(5000, '[')), "nested too deeply");
   EXPECT_EQ(problem(R"({"title":")" + std::string(300, 'x') + R"(","runs":[{}]})"), "title: longer than 200 bytes");

@@ -17,6 +17,7 @@ const titles = { sagittal: 'From the side', axisymmetric: 'Round the axis' };
 const files = [['case', 'Case file', 'toml'], ['csv', 'Table (CSV)', 'csv'], ['json', 'Result (JSON)', 'json'], ['picture', 'Picture (SVG)', 'svg'], ['report', 'Report (HTML)', 'html']];
 
 const state = stateOf(location.hash.slice(1));
+const restful = 350; // ms without a move
 let start = null, timer = 0, last = null, drawn = null, redrawIntervals = () => {};
 
 const say = (text) => { byId('status').textContent = text; };
@@ -43,7 +44,7 @@ function showPictures(answer) {
       return make('figure', { class: k === state.edit ? 'edited' : '' }, svg, caption);
     });
     rows.push(make('div', { class: 'row-of-pictures' }, figures));
-    if (shown.length) connectProbe(shown, state.words, (text) => { byId('probe').textContent = text; });
+    if (shown.length && !answer.moving) connectProbe(shown, state.words, (text) => { byId('probe').textContent = text; });
     keys.push(...scaleKey(scale, titles[m]));
   }
   if (state.view === 'axisymmetric' && !models.length) rows.push(make('p', {}, 'The axisymmetric model has no toe to break over: see it from the side.'));
@@ -66,36 +67,46 @@ function show(answer) {
     make('p', { class: 'key' }, answer.provenance));
 }
 
-async function solveNow() {
+/** While a slider moves the picture comes from the last state; where it rests it is solved as the link would be. */
+async function solveNow(moving) {
   history.replaceState(null, '', `#${fragmentOf(state)}`);
   byId('link').value = location.href;
   document.body.classList.add('solving');
+  document.body.classList.toggle('moving', Boolean(moving));
   say(last ? 'Solving; the last picture stays until then.' : 'Solving.');
   byId('progress').hidden = false;
   const began = performance.now();
   const stop = api.watch('', (p) => { if (p.of) { byId('progress').max = p.of; byId('progress').value = p.done; if (p.what) say(`Solving ${p.what}: ${p.done} of ${p.of} models done.`); } });
   const asked = JSON.stringify(requestOf(state, start.keys));
-  const reply = await api.solve(JSON.parse(asked));
+  const reply = await api.solve({ ...JSON.parse(asked), moving: Boolean(moving) });
   stop();
   if (reply.dropped) return;
   document.body.classList.remove('solving');
   byId('progress').hidden = true;
   const problems = reply.problems ? reply.problems.map(api.problemText) : reply.problem ? [reply.problem] : [];
   byId('problems').replaceChildren(...problems.map((p) => make('p', {}, p)));
+  if (problems.length) document.body.classList.remove('moving');
   if (problems.length) return void say(last ? 'Not solved; the last picture is still shown.' : 'Not solved.');
   reply.answer.asked = asked;
   dropOldIntervals(asked);
   show(reply.answer);
   const took = performance.now() - began;
   document.body.dataset.took = took.toFixed(0);
+  if (moving) Object.assign(document.body.dataset, { followed: took.toFixed(0), solver: String(reply.answer.solver_ms) });
   document.body.dataset.shown = fragmentOf(state);
+  if (reply.answer.moving) {
+    say(`Following the slider, ${(took / 1000).toFixed(2)} s; solved anew where it rests.`);
+    timer = setTimeout(() => solveNow(false), restful);
+    return;
+  }
+  document.body.classList.remove('moving');
   say(`Solved: ${state.phase}, ${reply.answer.runs.length} options, ${(took / 1000).toFixed(1)} s.`);
 }
 
-function changed(rebuild) {
+function changed(rebuild, moving) {
   if (rebuild) showControls(state, start, changed);
   clearTimeout(timer);
-  timer = setTimeout(solveNow, 40);
+  timer = setTimeout(() => solveNow(moving), moving ? 0 : 40);
 }
 
 function showAll() {
@@ -194,7 +205,7 @@ async function begin() {
     if (last) show(last);
   });
   showLesson(start, state);
-  await solveNow();
+  await solveNow(false);
 }
 
 begin();
