@@ -105,6 +105,8 @@ struct PageServer::Inside {
     if (request.method == "GET") return {0, "", ""};
     if (request.has_header("Content-Encoding") || request.has_header("Transfer-Encoding"))
       return refused(415, "plain bodies of stated length only");
+    // Without it the library reads until the caller closes, and then there is nobody to answer.
+    if (!request.has_header("Content-Length")) return refused(411, "a body needs its length");
     if (request.get_header_value("Content-Type").rfind("application/json", 0) != 0)
       return refused(415, "expected application/json");
     return {0, "", ""};
