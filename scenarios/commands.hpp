@@ -86,6 +86,9 @@ struct Telling {
   std::function<std::string(const Finished&)> text;
   std::string text_file;  ///< the same text as a file; none: not written
   std::function<std::vector<std::filesystem::path>(const Finished&, const std::filesystem::path& folder)> pictures;
+  /// A lesson's report: the runs of its story alone, told in full, and figures of all. Neither: all runs.
+  std::function<std::vector<RunResult>(const Finished&)> story_runs{};
+  std::function<std::vector<viz::ReportFigure>(const Finished&)> story_figures{};
 };
 
 /// Solves, compares if asked to, prints and writes; what was not solved is said on stderr and its last good state kept.

@@ -83,7 +83,7 @@ struct PageServer::Inside {
   std::map<std::string, PageFile> files;
   PageQueue queue;                       ///< sliders
   PageQueue records;                     ///< exports and lessons: minutes, so not in the sliders' way
-  PageQueue draws;                       ///< intervals: longer still
+  PageQueue draws;                       ///< intervals and stances: one of them a page at a time
   std::atomic<std::int64_t> record = 0;  ///< number of the next of those two
   httplib::Server http;
   socket_t listening = INVALID_SOCKET;
@@ -145,6 +145,10 @@ struct PageServer::Inside {
     return draws.ask(r.client, record++, [this, r](const auto& wanted) { return study_reply(shop, r, wanted); });
   }
 
+  Reply stance(const PageRequest& r) {
+    return draws.ask(r.client, record++, [this, r](const auto& wanted) { return stance_reply(shop, r, wanted); });
+  }
+
   Reply cancel(const std::string& body) {
     const auto j = nlohmann::json::parse(body, nullptr, false);
     if (!j.is_object() || !j.contains("client") || !j["client"].is_string()) return refused(400, "client: missing");
@@ -185,6 +189,7 @@ struct PageServer::Inside {
     });
     post("api/solve", [this](const PageRequest& r) { return solve(r); });
     post("api/export", [this](const PageRequest& r) { return record_of(r); });
+    post("api/stance", [this](const PageRequest& r) { return stance(r); });
     post("api/study", [this](const PageRequest& r) { return study(r); });
     http.Post(root() + "api/cancel", [this](const httplib::Request& request, httplib::Response& response) {
       give(response, cancel(request.body));

@@ -15,6 +15,7 @@ struct ReportStyle {
   std::string date{};         ///< ISO 8601, printed as it is; empty: none
   std::string story_title{};  ///< of a lesson
   std::string story{};        ///< a lesson's text, as it is
+  std::vector<viz::ReportFigure> story_figures{};
 };
 
 [[nodiscard]] viz::Report comparison_report(const std::vector<RunResult>& results, const Comparison& comparison,
@@ -37,6 +38,9 @@ struct ReportStyle {
 
 /// Today in UTC, "2026-01-31".
 [[nodiscard]] std::string today();
+
+/// "heel elevation" of "shoe.elevation"; of a key without words of its own its name, spoken.
+[[nodiscard]] std::string key_words(std::string_view key);
 
 /// Words of one key's value, "none" where the run has none.
 [[nodiscard]] std::string value_words(const Case& run, std::string_view key);

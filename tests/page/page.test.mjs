@@ -128,11 +128,11 @@ test('case, table, picture and report can be kept', { timeout: 4 * patience }, a
 test('everything can be done with the keyboard alone', { timeout: patience }, async () => {
   const page = await open();
   const reached = new Set();
-  for (let k = 0; k < 90; k += 1) {
+  for (let k = 0; k < 100; k += 1) {
     await page.keyboard.press('Tab');
     reached.add(await page.evaluate(() => document.activeElement.id || document.activeElement.className.baseVal || document.activeElement.textContent.slice(0, 20)));
   }
-  for (const id of ['shoe-setback', 'shoe-setback-field', 'shoe-type', 'phase-standing', 'foot', 'draws', 'study', 'export-case', 'copy', 'words']) assert.ok(reached.has(id), `${id} of ${[...reached].join(', ')}`);
+  for (const id of ['shoe-setback', 'shoe-setback-field', 'shoe-type', 'phase-standing', 'foot', 'stance-solve', 'draws', 'study', 'export-case', 'copy', 'words']) assert.ok(reached.has(id), `${id} of ${[...reached].join(', ')}`);
   await page.focus('#shoe-setback');
   await page.keyboard.press('ArrowRight');
   await moved(page);
@@ -212,6 +212,32 @@ test('draws give a change its interval, can be stopped, and go with the state th
   await put(page, '#packing-proud-field', 0.5);
   assert.equal(await page.locator('#drawn').count(), 0);
   assert.match(await page.textContent('#study-result'), /belonged to another state/);
+  await page.close();
+});
+
+test('the stance is solved once and looked through without solving again', { timeout: 3 * patience }, async () => {
+  const page = await open();
+  await page.click('#stance-solve');
+  await page.waitForSelector('#stance-values', { timeout: 2 * patience });
+  let asked = 0;
+  page.on('request', (r) => { if (/api\//.test(r.url())) asked += 1; });
+  const tendon = () => page.locator('#stance-values tbody tr', { hasText: 'tendon force' }).locator('td').first().textContent();
+  await page.fill('#stance-place', '3');
+  const early = parseFloat(await tendon());
+  await page.fill('#stance-place', '24');
+  assert.ok(parseFloat(await tendon()) > early, `${early}, ${await tendon()}`);
+  assert.match(await page.textContent('#stance-at'), /65 %/);
+  await page.click('#stance-play');
+  await page.locator('#stance-at', { hasText: /^(6[7-9]|[7-9]\d)/ }).waitFor();
+  await page.click('#stance-play');
+  assert.equal(asked, 0);
+  await page.evaluate(await readFile(axe, 'utf8'));
+  const found = await page.evaluate(() => globalThis.axe.run('#stance', { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'] }));
+  assert.deepEqual(found.violations.map((v) => v.id), []);
+  await choose(page, 'midstance');
+  assert.equal(await page.locator('#stance-values').count(), 1);
+  await put(page, '#shoe-elevation-field', 2);
+  assert.equal(await page.locator('#stance-values').count(), 0);
   await page.close();
 });
 

@@ -48,6 +48,14 @@ TEST(ReportContent, its_numbers_are_the_solvers) {
   EXPECT_NE(small_html().find(viz::number_text(p->values.at("swing_sole_pressure").value)), std::string::npos);
 }
 
+// The person at the hoof reads words; who writes the case file finds its key beside them.
+TEST(ReportContent, what_an_option_sets_is_said_in_words_with_the_key_beside) {
+  const auto& table = std::get<viz::ReportTable>(small_report().sections.front().blocks.front());
+  EXPECT_NE(table.rows.at(1).at(1).find("proud of the void by 1 mm"), std::string::npos) << table.rows.at(1).at(1);
+  EXPECT_NE(table.rows.at(1).at(1).find("[packing.proud]"), std::string::npos) << table.rows.at(1).at(1);
+  EXPECT_EQ(table.rows.at(1).at(1).find("packing.proud ="), std::string::npos) << table.rows.at(1).at(1);
+}
+
 TEST(ReportContent, materials_come_with_range_grade_and_source) {
   const auto section = std::find_if(small_report().sections.begin(), small_report().sections.end(),
                                     [](const auto& s) { return s.title == "Materials"; });

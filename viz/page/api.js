@@ -41,9 +41,12 @@ export async function keep(request, wanted) {
   return { problem: body.problems ? body.problems.map(problemText).join(' ') : body.problem || 'Not written.' };
 }
 
-/** {answer} | {problems} | {problem} | {stopped}. */
-export async function study(request) {
-  const reply = await post('study', { ...request, client: page.client }).catch(() => null);
+export const study = (request) => long('study', request);
+export const stance = (request) => long('stance', request);
+
+/** Of a page one such work runs at a time: {answer} | {problems} | {problem} | {stopped}. */
+async function long(what, request) {
+  const reply = await post(what, { ...request, client: page.client }).catch(() => null);
   if (!reply) return { problem: 'The server does not answer. Is hoofload serve still running?' };
   if (reply.status === 409) return { stopped: true };
   const body = await reply.json().catch(() => ({}));

@@ -8,6 +8,7 @@ import { connectProbe } from './probe.js';
 import { showProfiles, showLedgers } from './charts.js';
 import { showChanges } from './changes.js';
 import { showLesson } from './lesson.js';
+import { connectStance } from './stance.js';
 import { connectIntervals, dropOldIntervals, intervalOf } from './intervals.js';
 import { letters, inWords, numberText } from './words.js';
 
@@ -18,7 +19,7 @@ const files = [['case', 'Case file', 'toml'], ['csv', 'Table (CSV)', 'csv'], ['j
 
 const state = stateOf(location.hash.slice(1));
 const restful = 350; // ms without a move
-let start = null, timer = 0, last = null, drawn = null, redrawIntervals = () => {};
+let start = null, timer = 0, last = null, drawn = null, redrawIntervals = () => {}, wholeStance = null;
 
 const say = (text) => { byId('status').textContent = text; };
 
@@ -67,6 +68,10 @@ function show(answer) {
     make('p', { class: 'key' }, answer.provenance));
 }
 
+/** The whole stance is that of the feet, whatever phase is shown. */
+const stanceRequest = () => requestOf({ ...state, phase: 'standing' }, start.keys);
+const stanceAsked = () => JSON.stringify(stanceRequest());
+
 /** While a slider moves the picture comes from the last state; where it rests it is solved as the link would be. */
 async function solveNow(moving) {
   history.replaceState(null, '', `#${fragmentOf(state)}`);
@@ -89,6 +94,7 @@ async function solveNow(moving) {
   if (problems.length) return void say(last ? 'Not solved; the last picture is still shown.' : 'Not solved.');
   reply.answer.asked = asked;
   dropOldIntervals(asked);
+  wholeStance.drop(stanceAsked());
   show(reply.answer);
   const took = performance.now() - began;
   document.body.dataset.took = took.toFixed(0);
@@ -152,7 +158,7 @@ function connect() {
     showAll();
     changed(false);
   });
-  byId('words').addEventListener('change', () => { state.words = byId('words').value; showAll(); if (last) show(last); redrawIntervals(); changed(false); });
+  byId('words').addEventListener('change', () => { state.words = byId('words').value; showAll(); if (last) show(last); redrawIntervals(); wholeStance.redraw(); changed(false); });
   byId('theme').addEventListener('change', () => { state.theme = byId('theme').value; showAll(); changed(false); });
   byId('copy').addEventListener('click', async () => {
     byId('link').select();
@@ -199,6 +205,7 @@ async function begin() {
   connect();
   showAll();
   showExports();
+  wholeStance = connectStance(start, state, stanceRequest);
   redrawIntervals = connectIntervals(start, state, () => requestOf(state, start.keys), (now) => {
     if (!now) { changed(false); return; }
     drawn = now;
