@@ -26,10 +26,10 @@ struct Kept {
   double seconds = 0;  ///< that its solve took
 };
 
-/// Most recently used first. A model without its factor takes 3 to 4 MB (docs/page.md).
+/// Most recently used first. A model without its factor takes 5 to 6 MB.
 struct Shelf {
   std::list<Kept> kept;
-  std::size_t most = 48;
+  std::size_t most = 32;
   std::list<Kept> moving;  ///< states of moved sliders: where the next move starts, never what is shown at rest
   std::size_t most_moving = 12;
 };
