@@ -29,6 +29,7 @@ struct Arguments {
   bool quiet = false;
   bool markdown = false;
   std::size_t threads = 0;
+  int places = 37;
   SweepArguments many;
 };
 
@@ -90,6 +91,12 @@ int solve(const Arguments& a, RunMode mode, const Surroundings& around) {
   request.colour = around.colour_out;
   set_places(a, request);
   return around.solve(request);
+}
+
+int film(const Arguments& a, const Surroundings& around) {
+  OpenedCase opened = open_case(a, around);
+  if (opened.code != exit_done) return opened.code;
+  return around.film({a.case_file, std::move(opened.reading.runs), a.out, a.places, a.quiet});
 }
 
 RunRequest lesson_request(const Arguments& a, const CaseReading& reading, const Surroundings& around) {
@@ -208,6 +215,11 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
   CLI::App* serving = app.add_subcommand("serve", "show the page on this computer: see and compare in a browser");
   serving->add_option("--port", a.port, "port of 127.0.0.1; left out, any that is free")->check(CLI::Range(1, 65535));
   serving->add_flag("--quiet", a.quiet, "nothing but the address");
+  CLI::App* filming = app.add_subcommand("film", "solve the stance and write it as fields over time (VTU, PVD)");
+  filming->add_option("CASE", a.case_file, "case file (TOML)")->required();
+  filming->add_option("--out", a.out, "folder for stance.pvd and its VTU files")->required();
+  filming->add_option("--places", a.places, "places from 5 to 95 % of the stance")->check(CLI::Range(2, 361));
+  filming->add_flag("--quiet", a.quiet, "no progress on stderr");
   CLI::App* explaining = add_command(app, "explain", "what a key, a section or a material means", a);
   add_sweep_commands(app, a.many);
   for (CLI::App* command : {checking, running, comparing})
@@ -235,6 +247,7 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
     if (checking->parsed()) return check(a, around);
     if (explaining->parsed()) return explain_topic(a, around);
     if (teaching->parsed()) return teach(a, around);
+    if (filming->parsed()) return film(a, around);
     if (serving->parsed()) return around.serve({a.port, a.quiet});
     if (const auto code = run_sweep_commands(app, a.many, around)) return *code;
     if (effects->parsed()) return around.check_effects({a.density, a.markdown, a.quiet});

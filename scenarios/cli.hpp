@@ -1,4 +1,4 @@
-// The command line: hoofload check | run | compare | lesson | check-effects | serve | sweep | merge | export | indices |
+// The command line: hoofload check | run | compare | lesson | check-effects | serve | film | sweep | merge | export | indices |
 // plot | explain. Parses, reads the case, reports, and hands on.
 #pragma once
 
@@ -25,6 +25,7 @@ struct Surroundings {
   std::function<int(const LessonRequest&)> teach{};           ///< lesson_command
   std::function<int(const EffectsRequest&)> check_effects{};  ///< effects_command
   std::function<int(const ServeRequest&)> serve{};            ///< serve_command
+  std::function<int(const FilmRequest&)> film{};              ///< film_command
   std::function<int(const SweepRequest&)> sweep{};            ///< sweep_command
   std::function<int(const MergeRequest&)> merge{};            ///< merge_command
   std::function<int(const ExportRequest&)> export_table{};    ///< export_command

@@ -88,8 +88,11 @@ void write_report(const Finished& done, const Telling& telling) {
     style.story_title = "The lesson";
     style.story = telling.text(done);
   }
+  if (telling.story_figures) style.story_figures = telling.story_figures(done);
+  const std::vector<RunResult> runs = telling.story_runs ? telling.story_runs(done) : done.results;
+  const Comparison comparison = telling.story_runs ? compare(runs) : done.comparison;
   const fs::path html = request.report ? *request.report : fs::path(request.pdf->string() + ".html");
-  write_file(html, viz::html_report(comparison_report(done.results, done.comparison, done.context, style)));
+  write_file(html, viz::html_report(comparison_report(runs, comparison, done.context, style)));
   if (request.pdf) {
     write_pdf(html, *request.pdf);
     if (!request.report) fs::remove(html);

@@ -70,6 +70,19 @@ struct ServeRequest {
 /// Prints the page's address and answers it until the process is told to end. Implemented in serve_command.cpp.
 [[nodiscard]] int serve_command(const ServeRequest& request);
 
+/// What `film` was asked for: the stance as field files, place by place.
+struct FilmRequest {
+  std::string case_file;
+  std::vector<Case> runs;  ///< baseline first
+  std::filesystem::path out;
+  int places = 37;
+  bool quiet = false;
+};
+
+/// Solves the stance of every run in the sagittal model and writes stance.pvd with its VTU files. Implemented in
+/// film_command.cpp.
+[[nodiscard]] int film_command(const FilmRequest& request);
+
 /// What was asked for and what came out of it.
 struct Finished {
   const RunRequest& request;
@@ -86,6 +99,9 @@ struct Telling {
   std::function<std::string(const Finished&)> text;
   std::string text_file;  ///< the same text as a file; none: not written
   std::function<std::vector<std::filesystem::path>(const Finished&, const std::filesystem::path& folder)> pictures;
+  /// A lesson's report: the runs of its story alone, told in full, and figures of all. Neither: all runs.
+  std::function<std::vector<RunResult>(const Finished&)> story_runs{};
+  std::function<std::vector<viz::ReportFigure>(const Finished&)> story_figures{};
 };
 
 /// Solves, compares if asked to, prints and writes; what was not solved is said on stderr and its last good state kept.

@@ -19,6 +19,9 @@ struct RingDrawing {
   viz::AxisymmetricView view;
 };
 
+/// Any solved phases of the sagittal model, all with one window and one scale.
+[[nodiscard]] std::vector<SideDrawing> drawn_together(const std::vector<Drawn>& all);
+
 /// Empty when the model was not asked for or nothing was solved. The results must outlive the drawings.
 [[nodiscard]] std::vector<SideDrawing> side_drawings(const std::vector<RunResult>& results, Phase phase);
 [[nodiscard]] std::vector<RingDrawing> ring_drawings(const std::vector<RunResult>& results, Phase phase);

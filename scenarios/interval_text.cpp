@@ -23,17 +23,6 @@ std::string remark_alone(const Difference& d) {
   return "not distinguishable: within the mesh bar";
 }
 
-std::string remark(const Difference& d) {
-  const std::string alone = remark_alone(d);
-  if (!d.widened_by) return alone;
-  return alone + (alone.empty() ? "" : "; ") + "widened most by " + d.widened_by->input + " (" +
-         percent_of(d.widened_by->share) + ")";
-}
-
-bool is_still(const Difference& d) {
-  return std::abs(d.change) < 1e-6 && std::abs(d.interval->low) < 1e-6 && std::abs(d.interval->high) < 1e-6;
-}
-
 std::vector<std::string> numbers_of(const Difference& d) {
   return {signed_number(d.change), signed_number(d.interval->low), signed_number(d.interval->median),
           signed_number(d.interval->high), d.p_better ? percent_of(*d.p_better) : "-"};
@@ -57,13 +46,30 @@ void each_group(const std::vector<RunResult>& results, const Comparison& compari
         for (const Difference& d : comparison.differences) {
           if (d.phase != phase || d.model != model || d.quantity != &key || !d.interval) continue;
           group.push_back(&d);
-          is_moved = is_moved || !is_still(d);
+          is_moved = is_moved || moves(d);
         }
         if (is_moved) visit(group);
       }
 }
 
 }  // namespace
+
+std::string interval_remark(const Difference& d) {
+  const std::string alone = remark_alone(d);
+  if (!d.widened_by) return alone;
+  return alone + (alone.empty() ? "" : "; ") + "widened most by " + d.widened_by->input + " (" +
+         percent_of(d.widened_by->share) + ")";
+}
+
+std::string interval_verdict(const Difference& d) {
+  const std::string remark = interval_remark(d);
+  if (!d.is_distinguishable) return remark;
+  return "distinguishable" + (remark.empty() ? "" : "; " + remark);
+}
+
+bool moves(const Difference& d) {
+  return std::abs(d.change) >= 1e-6 || std::abs(d.interval->low) >= 1e-6 || std::abs(d.interval->high) >= 1e-6;
+}
 
 std::string interval_text(const std::vector<RunResult>& results, const Comparison& comparison) {
   std::string text;
@@ -72,7 +78,7 @@ std::string interval_text(const std::vector<RunResult>& results, const Compariso
     for (const Difference* d : group) {
       text += "  " + viz::left_aligned(d->option, kOption);
       for (const std::string& number : numbers_of(*d)) text += viz::right_aligned(number, kNumber);
-      const std::string said = remark(*d);
+      const std::string said = interval_remark(*d);
       text += (said.empty() ? "" : "  " + said) + "\n";
     }
   });
@@ -90,7 +96,8 @@ std::string interval_markdown(const std::vector<RunResult>& results, const Compa
     for (const Difference* d : group) {
       text += "| " + head_of(*d) + " | " + d->option;
       for (const std::string& number : numbers_of(*d)) text += " | " + number;
-      text += " | " + (d->has_bar ? viz::number_text(d->bar, 2) : std::string("-")) + " | " + remark(*d) + " |\n";
+      text +=
+          " | " + (d->has_bar ? viz::number_text(d->bar, 2) : std::string("-")) + " | " + interval_remark(*d) + " |\n";
     }
   });
   if (text.empty()) return {};

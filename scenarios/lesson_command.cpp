@@ -20,7 +20,14 @@ int lesson_command(const LessonRequest& lesson) {
     for (const fs::path& path : write_pictures(shown_runs(plan, done.results), folder)) written.push_back(path);
     return written;
   };
-  return answer(lesson.request, {text, "lesson.txt", pictures});
+  const auto story_runs = [&](const Finished& done) { return shown_runs(plan, done.results); };
+  const auto story_figures = [&](const Finished& done) {
+    std::vector<viz::ReportFigure> figures;
+    for (Picture& picture : lesson_overviews(plan, done.results))
+      figures.push_back({std::move(picture.svg), "All runs of the lesson at a glance."});
+    return figures;
+  };
+  return answer(lesson.request, {text, "lesson.txt", pictures, story_runs, story_figures});
 }
 
 }  // namespace hoofload::scenarios

@@ -25,6 +25,7 @@ int main(int argc, char** argv) {
   around.teach = scenarios::lesson_command;
   around.check_effects = scenarios::effects_command;
   around.serve = scenarios::serve_command;
+  around.film = scenarios::film_command;
   around.sweep = scenarios::sweep_command;
   around.merge = scenarios::merge_command;
   around.export_table = scenarios::export_command;

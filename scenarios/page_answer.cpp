@@ -66,12 +66,12 @@ json difference_json(const Difference& d) {
 }
 
 /// Scenes by model, one for each run that was solved: {"sagittal": {"scale": ..., "runs": {"0": scene, ...}}}.
-json scenes_json(const std::vector<RunResult>& runs, Phase phase) {
+json scenes_json(const std::vector<RunResult>& runs, Phase phase, bool probed) {
   json all = json::object();
   const auto add = [&](const char* model, const auto& drawings) {
     if (drawings.empty()) return;
     json scenes = json::object();
-    for (const auto& drawing : drawings) scenes[std::to_string(drawing.drawn.run)] = scene_json(drawing);
+    for (const auto& drawing : drawings) scenes[std::to_string(drawing.drawn.run)] = scene_json(drawing, probed);
     all[model] = {{"scale", scale_json(drawings.front().view.scale)}, {"runs", scenes}};
   };
   add("sagittal", side_drawings(runs, phase));
@@ -91,8 +91,10 @@ json answer_json(const PageRequest& request, const PageResult& result, const Cas
           {"phase", name_of(request.phase)},
           {"runs", runs},
           {"differences", differences},
-          {"scenes", scenes_json(result.runs, request.phase)},
+          {"scenes", scenes_json(result.runs, request.phase, !result.moving)},
+          {"moving", result.moving},
           {"solved", result.solved},
+          {"solver_ms", std::round(1e4 * result.seconds) / 10},
           {"warnings", result_warnings(result.runs, comparison, reader_warnings)},
           {"provenance", provenance_line(result.runs)},
           {"caution", viz::caution_text}};

@@ -93,6 +93,15 @@ std::vector<LessonRun> runs_of(const json& list) {
   return runs;
 }
 
+int draws_of(const json& body) {
+  const auto it = body.find("draws");
+  if (it == body.end() || *it == 0) return 0;
+  if (!it->is_number_unsigned() || *it < kFewestPageDraws || *it > kMostPageDraws)
+    throw Unreadable("draws: expected 0 or a whole number from " + std::to_string(kFewestPageDraws) + " to " +
+                     std::to_string(kMostPageDraws));
+  return it->get<int>();
+}
+
 PageRequest request_of(const json& body) {
   if (!body.is_object()) throw Unreadable("expected an object");
   PageRequest request;
@@ -114,6 +123,11 @@ PageRequest request_of(const json& body) {
     if (!it->is_number_unsigned() || it->get<std::size_t>() >= request.runs.size())
       throw Unreadable("run: expected the number of a run");
     request.run = it->get<std::size_t>();
+  }
+  request.draws = draws_of(body);
+  if (const auto it = body.find("moving"); it != body.end()) {
+    if (!it->is_boolean()) throw Unreadable("moving: expected true or false");
+    request.moving = it->get<bool>();
   }
   return request;
 }
@@ -153,8 +167,9 @@ std::string page_case_text(const PageRequest& request, const PageStudy& study) {
                      line("title", toml_string(request.title.empty() ? "Comparison from the page" : request.title)) +
                      line("name", toml_string(request.runs.front().name)) + line("load.phases", "[" + phases + "]") +
                      line("study.density", number_text(study.density)) +
-                     line("study.bars", study.bars ? "true" : "false") + lines(request.common) +
-                     lines(request.runs.front().settings);
+                     line("study.bars", study.bars ? "true" : "false") +
+                     (study.draws > 0 ? line("study.samples", std::to_string(study.draws)) : "") +
+                     lines(request.common) + lines(request.runs.front().settings);
   for (std::size_t k = 1; k < request.runs.size(); ++k)
     text += "\n[[option]]\n" + line("name", toml_string(request.runs[k].name)) + lines(request.runs[k].settings);
   return text;

@@ -15,6 +15,8 @@ namespace hoofload::scenarios {
 inline constexpr std::size_t kMostPageRuns = 6;       ///< shown side by side
 inline constexpr double kPageDensity = 0.5;           ///< while a slider moves; what is exported takes 1
 inline constexpr std::size_t kMostPageBytes = 65536;  ///< of one request
+inline constexpr int kFewestPageDraws = 20;           ///< with fewer there is no interval (study.hpp)
+inline constexpr int kMostPageDraws = 1000;
 
 /// One request of a page. `settings` of a run: keys of the case with their values as TOML.
 struct PageRequest {
@@ -27,6 +29,8 @@ struct PageRequest {
   std::string wanted;                     ///< of an export: case, csv, json, report, picture
   ModelKind model = ModelKind::sagittal;  ///< of a picture
   std::size_t run = 0;                    ///< of a picture
+  int draws = 0;                          ///< of what is uncertain, for intervals; 0: none
+  bool moving = false;                    ///< a slider is being moved: see page_solve.hpp
 };
 
 struct PageReading {
@@ -43,6 +47,7 @@ struct PageStudy {
   std::vector<Phase> phases;
   double density = kPageDensity;
   bool bars = false;
+  int draws = 0;
 };
 
 /// The case file of a request; read_case says what is wrong with it.

@@ -40,6 +40,11 @@ void PageQueue::drop_older(const std::string& client) {
   });
 }
 
+void PageQueue::cancel(const std::string& client) {
+  const std::lock_guard lock(mutex_);
+  drop_older(client);
+}
+
 Reply PageQueue::ask(const std::string& client, std::int64_t number, Work work) {
   const auto job = std::make_shared<Job>();
   job->client = client;

@@ -39,6 +39,9 @@ class PageQueue {
   /// many wait.
   [[nodiscard]] Reply ask(const std::string& client, std::int64_t number, Work work);
 
+  /// Breaks off what that client asked for; whoever waits for it gets 409.
+  void cancel(const std::string& client);
+
   /// Answers all that wait with 503 and breaks off what runs; nothing is taken any more.
   void close();
 

@@ -93,7 +93,7 @@ json probe_json(const viz::Section& section, const std::vector<Vec2>& x) {
 }
 
 json section_json(const viz::Section& section, const viz::ColourScale& scale, const viz::PressureRibbon& sole,
-                  double mm_per_kpa, const std::optional<viz::Window>& window) {
+                  double mm_per_kpa, const std::optional<viz::Window>& window, bool probed) {
   const auto x = viz::drawn_positions(section);
   json pressures = json::array();
   for (const double p : sole.pressure) pressures.push_back(rounded(p, 0.1));
@@ -102,17 +102,17 @@ json section_json(const viz::Section& section, const viz::ColourScale& scale, co
              {"bands", bands_json(section, x, scale)},
              {"rest",
               loops_path(viz::outline(section.mesh->X, viz::triangles_of(*section.mesh, viz::drawn_regions(section))))},
-             {"ribbon", {{"at", points_json(sole.at)}, {"kPa", pressures}, {"mm_per_kpa", mm_per_kpa}}},
-             {"probe", probe_json(section, x)}};
+             {"ribbon", {{"at", points_json(sole.at)}, {"kPa", pressures}, {"mm_per_kpa", mm_per_kpa}}}};
+  if (probed) scene["probe"] = probe_json(section, x);
   if (window) scene["window"] = {window->low.x(), window->low.y(), window->high.x(), window->high.y()};
   return scene;
 }
 
 }  // namespace
 
-json scene_json(const SideDrawing& drawing) {
+json scene_json(const SideDrawing& drawing, bool probed) {
   const viz::SideView& view = drawing.view;
-  json scene = section_json(view.section, view.scale, view.sole, view.mm_per_kpa, view.window);
+  json scene = section_json(view.section, view.scale, view.sole, view.mm_per_kpa, view.window, probed);
   scene["kind"] = "sagittal";
   scene["lines"] = {{"outer", points_json(view.outer_wall)},
                     {"inner", points_json(view.inner_wall)},
@@ -137,9 +137,9 @@ json scene_json(const SideDrawing& drawing) {
   return scene;
 }
 
-json scene_json(const RingDrawing& drawing) {
+json scene_json(const RingDrawing& drawing, bool probed) {
   const viz::AxisymmetricView& view = drawing.view;
-  json scene = section_json(view.section, view.scale, view.sole, view.mm_per_kpa, view.window);
+  json scene = section_json(view.section, view.scale, view.sole, view.mm_per_kpa, view.window, probed);
   scene["kind"] = "axisymmetric";
   scene["ground"] =
       view.ground ? json{{"at", json::array({0, rounded(*view.ground)})}, {"along", {1, 0}}} : json(nullptr);

@@ -11,8 +11,9 @@ namespace hoofload::scenarios {
 /// "rest",
 /// "ribbon": {"at", "kPa", "mm_per_kpa"}, "forces", "probe": {"x", "y", "kPa", "tri", "names"}, ...}; paths are SVG
 /// path data.
-[[nodiscard]] nlohmann::json scene_json(const SideDrawing& drawing);
-[[nodiscard]] nlohmann::json scene_json(const RingDrawing& drawing);
+/// `probed`: with what a probe reads, most of the bytes.
+[[nodiscard]] nlohmann::json scene_json(const SideDrawing& drawing, bool probed = true);
+[[nodiscard]] nlohmann::json scene_json(const RingDrawing& drawing, bool probed = true);
 
 /// {"levels": [...], "colours": ["#rrggbb", ...], "label", "unit"}; one colour fewer than levels.
 [[nodiscard]] nlohmann::json scale_json(const viz::ColourScale& scale);

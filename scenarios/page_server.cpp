@@ -83,7 +83,8 @@ struct PageServer::Inside {
   std::map<std::string, PageFile> files;
   PageQueue queue;                       ///< sliders
   PageQueue records;                     ///< exports and lessons: minutes, so not in the sliders' way
-  std::atomic<std::int64_t> record = 0;  ///< number of the next of them
+  PageQueue draws;                       ///< intervals and stances: one of them a page at a time
+  std::atomic<std::int64_t> record = 0;  ///< number of the next of those two
   httplib::Server http;
   socket_t listening = INVALID_SOCKET;
   int port = 0;
@@ -104,6 +105,8 @@ struct PageServer::Inside {
     if (request.method == "GET") return {0, "", ""};
     if (request.has_header("Content-Encoding") || request.has_header("Transfer-Encoding"))
       return refused(415, "plain bodies of stated length only");
+    // Without it the library reads until the caller closes, and then there is nobody to answer.
+    if (!request.has_header("Content-Length")) return refused(411, "a body needs its length");
     if (request.get_header_value("Content-Type").rfind("application/json", 0) != 0)
       return refused(415, "expected application/json");
     return {0, "", ""};
@@ -135,6 +138,22 @@ struct PageServer::Inside {
     if (r.wanted == "case") return export_reply(shop, r, [] {});
     return records.ask(r.client + " export", record++,
                        [this, r](const auto& wanted) { return export_reply(shop, r, wanted); });
+  }
+
+  Reply study(const PageRequest& r) {
+    if (r.draws == 0) return refused(400, "draws: missing");
+    return draws.ask(r.client, record++, [this, r](const auto& wanted) { return study_reply(shop, r, wanted); });
+  }
+
+  Reply stance(const PageRequest& r) {
+    return draws.ask(r.client, record++, [this, r](const auto& wanted) { return stance_reply(shop, r, wanted); });
+  }
+
+  Reply cancel(const std::string& body) {
+    const auto j = nlohmann::json::parse(body, nullptr, false);
+    if (!j.is_object() || !j.contains("client") || !j["client"].is_string()) return refused(400, "client: missing");
+    draws.cancel(j["client"].get<std::string>());
+    return {200, "{}"};
   }
 
   Reply lesson(const std::string& body) {
@@ -170,6 +189,11 @@ struct PageServer::Inside {
     });
     post("api/solve", [this](const PageRequest& r) { return solve(r); });
     post("api/export", [this](const PageRequest& r) { return record_of(r); });
+    post("api/stance", [this](const PageRequest& r) { return stance(r); });
+    post("api/study", [this](const PageRequest& r) { return study(r); });
+    http.Post(root() + "api/cancel", [this](const httplib::Request& request, httplib::Response& response) {
+      give(response, cancel(request.body));
+    });
     http.Post(root() + "api/lesson", [this](const httplib::Request& request, httplib::Response& response) {
       give(response, lesson(request.body));
     });
@@ -217,6 +241,7 @@ void PageServer::serve() { inside_->http.listen_after_bind(); }
 void PageServer::stop() {
   inside_->queue.close();
   inside_->records.close();
+  inside_->draws.close();
   inside_->http.stop();
 }
 

@@ -4,6 +4,7 @@
 
 #include "scenarios/drawings.hpp"
 #include "scenarios/page_lesson.hpp"
+#include "scenarios/page_record.hpp"
 #include "scenarios/report.hpp"
 #include "scenarios/result_csv.hpp"
 #include "scenarios/result_json.hpp"
@@ -13,23 +14,10 @@ namespace hoofload::scenarios {
 
 namespace {
 
-constexpr const char* kCaseFile = "page.toml";
-
-Reply json_reply(const nlohmann::json& j, int status = 200) {
-  return {status, j.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace)};
-}
-
-std::function<void(const RunProgress&)> reporter(Workshop& shop, const std::string& client,
-                                                 const std::function<void()>& wanted) {
-  return [&shop, client, wanted](const RunProgress& p) {
-    shop.board.set(client, p);
-    wanted();
-  };
-}
-
 /// The shown phase of one run, on the default mesh and from the unloaded foot.
 Reply picture_reply(Workshop& shop, const PageRequest& request, const std::function<void()>& wanted) {
-  const CaseReading reading = read_case(page_case_text(request, {{request.phase}, 1, false}), kCaseFile, shop.words);
+  const CaseReading reading =
+      read_case(page_case_text(request, {{request.phase}, 1, false}), kPageCaseFile, shop.words);
   if (!reading.errors.empty()) return json_reply(problems_json(reading.errors), 422);
   const auto results = solve_runs(reading.runs, shop.catalogue, reporter(shop, request.client + " export", wanted));
   if (request.model == ModelKind::sagittal) {
@@ -42,9 +30,8 @@ Reply picture_reply(Workshop& shop, const PageRequest& request, const std::funct
   return {422, R"({"problem":"this run was not solved in that phase and model"})"};
 }
 
-Reply answer_as(const PageRequest& request, const std::vector<RunResult>& results, const CaseErrors& reader) {
-  const Comparison comparison = compare(results);
-  const ResultContext context{kCaseFile, result_warnings(results, comparison, reader)};
+Reply answer_as(const PageRequest& request, const Recorded& record) {
+  const auto& [results, comparison, context, study] = record;
   if (request.wanted == "csv") return {200, result_csv(results, comparison, context.warnings), "text/csv"};
   if (request.wanted == "json") return {200, result_json(results, comparison, context).dump(1), "application/json"};
   return {200, viz::html_report(comparison_report(results, comparison, context, {.date = today()})), "text/html"};
@@ -66,21 +53,20 @@ RunProgress ProgressBoard::of(const std::string& client) const {
 
 Reply solve_reply(Workshop& shop, const PageRequest& request, const std::function<void()>& wanted) {
   const std::string text = page_case_text(request, {{request.phase}, kPageDensity, false});
-  const CaseReading reading = read_case(text, kCaseFile, shop.words);
+  const CaseReading reading = read_case(text, kPageCaseFile, shop.words);
   if (!reading.errors.empty()) return json_reply(problems_json(reading.errors), 422);
   const PageResult result =
-      solve_for_page(reading.runs, shop.catalogue, shop.shelf, reporter(shop, request.client, wanted));
+      solve_for_page(reading.runs, shop.catalogue, shop.shelf, reporter(shop, request.client, wanted), request.moving);
   return json_reply(answer_json(request, result, reading.warnings));
 }
 
 Reply export_reply(Workshop& shop, const PageRequest& request, const std::function<void()>& wanted) {
   if (request.wanted == "picture") return picture_reply(shop, request, wanted);
-  const std::string text = page_case_text(request, {record_phases(), 1, true});
-  const CaseReading reading = read_case(text, kCaseFile, shop.words);
+  const std::string text = page_case_text(request, {record_phases(), 1, true, request.draws});
+  const CaseReading reading = read_case(text, kPageCaseFile, shop.words);
   if (!reading.errors.empty()) return json_reply(problems_json(reading.errors), 422);
   if (request.wanted == "case") return {200, text, "application/toml"};
-  const auto results = solve_runs(reading.runs, shop.catalogue, reporter(shop, request.client + " export", wanted));
-  return answer_as(request, results, reading.warnings);
+  return answer_as(request, solve_for_record(shop, text, reading, reporter(shop, request.client + " export", wanted)));
 }
 
 Reply lesson_reply(Workshop& shop, const std::string& client, std::size_t question,

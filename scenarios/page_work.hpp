@@ -36,6 +36,13 @@ struct Workshop {
 /// For the record: the default mesh with bars, all phases, cold. `request.wanted` says as what.
 [[nodiscard]] Reply export_reply(Workshop& shop, const PageRequest& request, const std::function<void()>& wanted);
 
+/// The draws of what is uncertain in the shown phase: for each difference the change on the default mesh with its mesh bar,
+/// and apart from it 5, 50 and 95 % of the paired changes and P(better).
+[[nodiscard]] Reply study_reply(Workshop& shop, const PageRequest& request, const std::function<void()>& wanted);
+
+/// The stance of all runs as pictures, place by place from 5 to 95 %, all with one scale; where one ends early, why.
+[[nodiscard]] Reply stance_reply(Workshop& shop, const PageRequest& request, const std::function<void()>& wanted);
+
 /// Solves the two runs of a question, with bars, and says what came out.
 [[nodiscard]] Reply lesson_reply(Workshop& shop, const std::string& client, std::size_t question,
                                  const std::function<void()>& wanted);

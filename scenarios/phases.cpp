@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "scenarios/phases_balance.hpp"
+#include "scenarios/phases_breakover.hpp"
 #include "scenarios/stance.hpp"
-#include "solver/ground.hpp"
 
 namespace hoofload::scenarios {
 
@@ -13,8 +13,6 @@ namespace {
 
 using solver::Loading;
 using solver::State;
-
-constexpr double kRolled = 5 * mesh::degree;  ///< pitch beyond the level shoe's at which the pivot is read again
 
 /// Nail, squeeze what was packed before, then let a later filling take its place: the fitted foot in the air.
 PhaseSolution fit_up(BuiltModel& built, const Case& run) {
@@ -47,63 +45,6 @@ PhaseSolution fit_up(BuiltModel& built, const Case& run) {
   return fit;
 }
 
-/// Rolls on over the toe: the moment once the heel is well off the ground, where the pivot is the shoe's front. Leaves the
-/// phase's own state at the event.
-void roll_over(BuiltModel& built, PhaseSolution& s) {
-  State rolled = s.state;
-  Loading from = s.loading;
-  from.cable.reset();
-  Loading to = from;
-  to.hold_pitch = std::max(*from.hold_pitch, built.rest_pitch + kRolled);
-  solver::PathOptions options;
-  options.first_step = 0.5;
-  const auto path = solver::follow(*built.newton, rolled, from, to, options);
-  s.path.iterations += path.iterations;
-  s.path.factorisations += path.factorisations;
-  if (!good(path)) {
-    s.remark = std::string("no roll-over: ") + solver::describe(path.outcome);
-    return;
-  }
-  s.rolled_moment = built.newton->reactions()[pitch_dof(built)];
-  const double d = force_distance(built, rolled), theta = rolled.q[pitch_dof(built)];
-  s.rolled_cop = (s.rolled_moment - from.tangential_force * d) / from.normal_force;
-  s.rolled_pivot = built.system->model().ground.joint - d * solver::ground_normal(theta) +
-                   s.rolled_cop * solver::ground_tangent(theta);
-}
-
-/// Lifts the heel under a held pitch: the moment at the event is what the tendon must hold.
-void lift_heel(BuiltModel& built, const Case& run, PhaseSolution& s, const Demand& demand) {
-  Loading loading = s.loading;
-  Loading pushed = loading;
-  pushed.tangential_force = demand.tangential;
-  solver::append(s.path, follow(built, run, s.state, loading, pushed));
-  if (!good(s.path)) return;
-  loading = pushed;
-  solver::PathOptions options;
-  const solver::LiftOff event = solver::find_lift_off(*built.newton, s.state, loading, built.rear_contacts, 0.01,
-                                                      0.2 * mesh::degree, 25 * mesh::degree, options);
-  solver::append(s.path, event.path);
-  loading.hold_pitch = event.pitch;
-  s.loading = loading;
-  s.moment = event.moment;
-  if (!event.found) {
-    s.path.outcome =
-        s.path.outcome == solver::Outcome::converged ? solver::Outcome::too_many_iterations : s.path.outcome;
-    s.path.reached = 0;
-    s.why = "the heel did not leave the ground within 25 degrees";
-    return;
-  }
-  solver::Cable tendon = *built.tendon;
-  tendon.extension = demand.extension;
-  const auto path = solver::cable_path(tendon, event.pitch);
-  s.cable_tension = event.moment / -path.dL;
-  tendon.tension = s.cable_tension;
-  s.loading.cable = tendon;
-  const Eigen::VectorXd at_event = built.newton->reactions();
-  roll_over(built, s);
-  s.reactions = at_event;
-}
-
 void balance_on_phase(BuiltModel& built, const Case& run, PhaseSolution& s, const Demand& demand, TendonSlack& slack,
                       bool baseline) {
   SlackLength length{!baseline, baseline ? std::nullopt : slack.of(s.phase)};
@@ -121,9 +62,7 @@ PhaseSolution solve_once(BuiltModel& built, const Case& run, const PhaseSolution
     else
       balance_on_phase(built, run, s, demand, slack, baseline);
   }
-  const double moment = s.moment, tension = s.cable_tension;
   finish(built, s);
-  if (phase == Phase::breakover) s.moment = moment, s.cable_tension = tension;
   if (!s.solved && s.why.empty()) s.why = why_not(s);
   return s;
 }

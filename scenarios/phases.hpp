@@ -27,6 +27,7 @@ struct PhaseSolution {
   double rolled_moment = 0;   ///< breakover: the same 5 degrees of pitch beyond the level shoe [N mm]
   double rolled_cop = 0;      ///< breakover: centre of pressure then, ahead of the joint [mm]
   solver::Vec2 rolled_pivot = solver::Vec2::Zero();  ///< breakover: its place in the bone's frame [mm]
+  std::shared_ptr<const solver::State> rolled;       ///< breakover: where it stands then; a warm start's
   std::shared_ptr<const StanceSeries> series;        ///< stance only: its steps; the state is that of one of them
   bool solved = false;
   std::string remark;  ///< solved, but something is missing from it

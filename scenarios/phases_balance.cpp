@@ -162,7 +162,8 @@ void balance_on_next(BuiltModel& built, const Case& run, PhaseSolution& s, const
 void finish(const BuiltModel& built, PhaseSolution& s) {
   if (s.phase != Phase::breakover || s.reactions.size() == 0) s.reactions = built.newton->reactions();
   s.solved = good(s.path);
-  if (s.loading.cable && s.solved) {
+  // At heel-off the moment is the held pitch's and the tendon's force follows from it.
+  if (s.loading.cable && s.solved && s.phase != Phase::breakover) {
     const auto path = solver::cable_path(*s.loading.cable, s.state.q[pitch_dof(built)]);
     s.cable_tension = solver::cable_tension(*s.loading.cable, path);
     s.moment = -s.cable_tension * path.dL;

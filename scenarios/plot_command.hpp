@@ -36,6 +36,18 @@ struct Plot {
 [[nodiscard]] int plot_command(const PlotRequest& request);
 [[nodiscard]] int indices_command(const IndicesRequest& request);
 
+/// Changes of one quantity, all options, with their intervals.
+struct DifferencePlot {
+  Phase phase = Phase::swing;
+  ModelKind model = ModelKind::axisymmetric;
+  const QuantityKey* quantity = nullptr;
+  Plot plot;
+};
+
+/// Of each headline quantity of each phase and model that moves; the values need no draws.
+[[nodiscard]] std::vector<DifferencePlot> difference_plots(const std::vector<RunResult>& results,
+                                                           const Comparison& comparison);
+
 /// Changes of one quantity, all options, with their intervals: one figure for each headline quantity of each phase
 /// and model that moves. Written to folder/pictures; only a comparison with draws has them.
 [[nodiscard]] std::vector<std::filesystem::path> write_difference_plots(const Finished& done,

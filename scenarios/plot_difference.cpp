@@ -49,7 +49,7 @@ viz::IntervalRow row_of(const Difference& d) {
   return row;
 }
 
-bool moves(const viz::IntervalRow& row) {
+bool is_moved(const viz::IntervalRow& row) {
   const double spread = row.spread ? std::max(std::abs(row.spread->low), std::abs(row.spread->high)) : 0;
   return std::max(spread, std::abs(row.change.value_or(0))) > kNothing;
 }
@@ -87,24 +87,33 @@ Plot difference_plot(const SweepIdentity& identity, const SweepColumns& all, con
   return plot_of(plot_heading(identity.title, *first), first->quantity, std::move(rows));
 }
 
-std::vector<std::filesystem::path> write_difference_plots(const Finished& done, const std::filesystem::path& folder) {
-  std::vector<std::filesystem::path> written;
-  if (!done.study) return written;
-  for (const Phase phase : done.results.front().run.load.phases)
-    for (const ModelKind model : done.results.front().run.study.models)
+std::vector<DifferencePlot> difference_plots(const std::vector<RunResult>& results, const Comparison& comparison) {
+  std::vector<DifferencePlot> plots;
+  const Case& baseline = results.front().run;
+  for (const Phase phase : baseline.load.phases)
+    for (const ModelKind model : baseline.study.models)
       for (const QuantityKey& key : quantity_catalogue()) {
         if (!is_shown(key, phase, TableDetail::headline)) continue;
         std::vector<viz::IntervalRow> rows;
-        for (const Difference& d : done.comparison.differences)
+        for (const Difference& d : comparison.differences)
           if (d.phase == phase && d.model == model && d.quantity == &key) rows.push_back(row_of(d));
-        if (std::none_of(rows.begin(), rows.end(), moves)) continue;
-        const std::string phase_name(name_of(phase)), model_name(name_of(model));
-        const Plot plot = plot_of({done.results.front().run.title, phase_name, model_name, {}}, key.key, rows);
-        const std::string stem = phase_name + "_change-of-" + file_stem(std::string(key.key)) + "_" + model_name;
-        written.push_back(folder / "pictures" / (stem + ".svg"));
-        write_file(written.back(), plot.svg);
-        write_file(folder / "pictures" / (stem + ".csv"), plot.csv);
+        if (std::none_of(rows.begin(), rows.end(), is_moved)) continue;
+        const viz::Heading heading{baseline.title, std::string(name_of(phase)), std::string(name_of(model)), {}};
+        plots.push_back({phase, model, &key, plot_of(heading, key.key, std::move(rows))});
       }
+  return plots;
+}
+
+std::vector<std::filesystem::path> write_difference_plots(const Finished& done, const std::filesystem::path& folder) {
+  std::vector<std::filesystem::path> written;
+  if (!done.study) return written;
+  for (const DifferencePlot& d : difference_plots(done.results, done.comparison)) {
+    const std::string stem = std::string(name_of(d.phase)) + "_change-of-" + file_stem(std::string(d.quantity->key)) +
+                             "_" + std::string(name_of(d.model));
+    written.push_back(folder / "pictures" / (stem + ".svg"));
+    write_file(written.back(), d.plot.svg);
+    write_file(folder / "pictures" / (stem + ".csv"), d.plot.csv);
+  }
   return written;
 }
 

@@ -30,8 +30,13 @@ viz::Report comparison_report(const std::vector<RunResult>& results, const Compa
   report.subtitle = "Load model of the shod hoof, " + std::to_string(results.size()) +
                     " ways of shoeing one foot compared" + (style.date.empty() ? "" : ". " + style.date);
   report.footer = provenance_line(results);
-  if (!style.story.empty()) report.sections.push_back({style.story_title, {viz::ReportVerbatim{style.story}}, false});
+  if (!style.story.empty()) {
+    report.sections.push_back({style.story_title, {viz::ReportVerbatim{style.story}}, false});
+    auto& blocks = report.sections.back().blocks;
+    blocks.insert(blocks.end(), style.story_figures.begin(), style.story_figures.end());
+  }
   for (auto& section : finding_sections(results, comparison)) report.sections.push_back(std::move(section));
+  for (auto& section : interval_sections(results, comparison)) report.sections.push_back(std::move(section));
   report.sections.push_back(job_sheet(results));
   report.sections.push_back(owner_sheet(results, comparison));
   for (auto& section : basis_sections(results, comparison, context)) report.sections.push_back(std::move(section));

@@ -12,11 +12,12 @@ namespace hoofload::scenarios {
 namespace {
 
 constexpr std::size_t kColumns = 3;       ///< options side by side, so that a page holds them upright
+constexpr double kNothing = 1e-6;         ///< what the solver leaves of a zero stays below
 constexpr std::size_t kMostPictures = 6;  ///< of one phase and model
 
 std::string baseline_text(const viz::ComparisonRow& row) {
   if (!row.baseline) return "n/a";
-  return viz::number_text(*row.baseline) + (row.bar > 0 ? " ± " + viz::number_text(row.bar, 2) : "");
+  return viz::number_text(*row.baseline) + (row.bar > kNothing ? " ± " + viz::number_text(row.bar, 2) : "");
 }
 
 std::string cell_text(const viz::OptionCell& cell, double bar) {
@@ -56,22 +57,17 @@ viz::ReportTable verdict_table(const std::string& caption, const std::vector<viz
 
 viz::ReportSection options_section(const std::vector<RunResult>& results) {
   viz::ReportSection section{"What was compared", {}, false};
-  viz::ReportTable table{"Options; every one is compared with the first", {"option", "what it sets"}, {}};
+  viz::ReportTable table{"Options; every one is compared with the first. In brackets: the key of the case file", {"option", "what it sets"}, {}};
   for (const RunResult& run : results) {
     std::string text;
     const auto& keys = &run == &results.front() ? run.run.given : run.run.changed;
     for (const std::string& key : keys)
       if (key != "name" && key != "title" && key != "schema" && key.rfind("study.", 0) != 0)
-        text += (text.empty() ? "" : "; ") + key + " = " + value_words(run.run, key);
+        text += (text.empty() ? "" : "; ") + key_words(key) + " " + value_words(run.run, key) + " [" + key + "]";
     table.rows.push_back({run.run.name, text.empty() ? "nothing of its own: the reference" : text});
   }
   section.blocks.push_back(std::move(table));
   return section;
-}
-
-/// The loaded phase that shows most: mid-stance, else the last that was solved.
-Phase shown_phase(const std::vector<Phase>& phases) {
-  return std::find(phases.begin(), phases.end(), Phase::midstance) != phases.end() ? Phase::midstance : phases.back();
 }
 
 /// "midstance side view 00 baseline" of the file's name: the picture itself says more.
@@ -101,6 +97,10 @@ viz::ReportSection pictures_section(const std::vector<RunResult>& results) {
 }
 
 }  // namespace
+
+Phase shown_phase(const std::vector<Phase>& phases) {
+  return std::find(phases.begin(), phases.end(), Phase::midstance) != phases.end() ? Phase::midstance : phases.back();
+}
 
 std::vector<viz::ReportSection> finding_sections(const std::vector<RunResult>& results, const Comparison& comparison) {
   const auto table = result_table(results, comparison, RunMode::compare, TableDetail::headline, {});

@@ -119,10 +119,13 @@ ModelResult build_run(const Case& run, ModelKind kind, const materials::Catalogu
 ModelResult solve_model(const Case& run, ModelKind kind, const materials::Catalogue& catalogue, double density,
                         TendonSlack& slack, bool baseline) {
   ModelResult result = build_run(run, kind, catalogue, density);
-  if (!result.built) return result;
-  for (auto& solution : solve_phases(result.built, run, slack, baseline))
-    result.phases.push_back(read_phase(*result.built, run, std::move(solution)));
+  if (result.built) solve_built(result, run, slack, baseline);
   return result;
+}
+
+void solve_built(ModelResult& built, const Case& run, TendonSlack& slack, bool baseline) {
+  for (auto& solution : solve_phases(built.built, run, slack, baseline))
+    built.phases.push_back(read_phase(*built.built, run, std::move(solution)));
 }
 
 std::vector<RunResult> solve_runs(const std::vector<Case>& runs, const materials::Catalogue& catalogue,

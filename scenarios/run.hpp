@@ -72,6 +72,7 @@ struct RunProgress {
                                     double density);
 [[nodiscard]] ModelResult solve_model(const Case& run, ModelKind kind, const materials::Catalogue& catalogue,
                                       double density, TendonSlack& slack, bool baseline);
+void solve_built(ModelResult& built, const Case& run, TendonSlack& slack, bool baseline);
 [[nodiscard]] PhaseResult read_phase(const BuiltModel& built, const Case& run, PhaseSolution solution);
 
 /// Slack lengths that a baseline found, by model, on its mesh and on the coarse twin.

@@ -155,12 +155,12 @@ viz::Window shared_window(const std::vector<viz::SideView>& views) {
 
 }  // namespace
 
-std::vector<SideDrawing> side_drawings(const std::vector<RunResult>& results, Phase phase) {
+std::vector<SideDrawing> drawn_together(const std::vector<Drawn>& all) {
   std::vector<SideDrawing> drawings;
   std::vector<viz::SideView> views;
   std::vector<viz::Section> sections;
   std::vector<viz::PressureRibbon> ribbons;
-  for (const Drawn& drawn : drawn_runs(results, ModelKind::sagittal, phase)) {
+  for (const Drawn& drawn : all) {
     views.push_back(side_view_of(drawn));
     sections.push_back(views.back().section);
     ribbons.push_back(views.back().sole);
@@ -177,6 +177,10 @@ std::vector<SideDrawing> side_drawings(const std::vector<RunResult>& results, Ph
     drawings[k].view = std::move(views[k]);
   }
   return drawings;
+}
+
+std::vector<SideDrawing> side_drawings(const std::vector<RunResult>& results, Phase phase) {
+  return drawn_together(drawn_runs(results, ModelKind::sagittal, phase));
 }
 
 std::vector<Picture> side_views(const std::vector<RunResult>& results, Phase phase) {

@@ -22,6 +22,8 @@ class StanceSolver {
   /// Slack length at a share; nothing before the first regular step or where there is no equilibrium.
   [[nodiscard]] std::optional<double> slack_at(double share);
 
+  /// The last regular step's state. Precondition: there is one.
+  [[nodiscard]] const PhaseSolution& last() const { return regular_.back().solution; }
   [[nodiscard]] const std::string& why() const { return why_; }
   /// Of the regular steps the one with the largest tendon force (axisymmetric: load); the fitted foot if there is none.
   [[nodiscard]] const PhaseSolution& largest() const;

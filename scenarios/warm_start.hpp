@@ -9,15 +9,17 @@
 
 namespace hoofload::scenarios {
 
-/// The anchor's state on another model: the same displacements, jumps, element internals and contacts. Nothing if the two
-/// models differ in their numbers of nodes, contacts, springs or mixed elements.
+/// The anchor's state on another model: the same displacements, jumps, element internals and contacts, the ground moved and
+/// turned as the unloaded shoe is. Nothing if the two models differ in their numbers of nodes, contacts, mixed elements or
+/// springs that remember.
 [[nodiscard]] std::optional<solver::State> carried_over(const BuiltModel& anchor, const solver::State& state,
                                                         const BuiltModel& built);
 
-/// Solves one phase of `run` from the same phase of the anchor; slack length as in solve_phases for an option. Nothing where
-/// only a cold solve will do: other topology, an anchor that is not solved, the air, heel-off, a whole stance, a press, or
-/// no equilibrium on this way.
+/// Solves one phase of `run` from the same phase of the anchor; slack length as in solve_phases: frozen for an option, found
+/// (and put into `slack`) for a baseline. Nothing where only a cold solve will do: other topology, an anchor that is not
+/// solved, a filling after nailing in the air, a whole stance, a press, or no equilibrium on this way.
 [[nodiscard]] std::optional<PhaseSolution> solve_warm(const BuiltModel& anchor, const PhaseSolution& solution,
-                                                      BuiltModel& built, const Case& run, const TendonSlack& slack);
+                                                      BuiltModel& built, const Case& run, TendonSlack& slack,
+                                                      bool baseline = false);
 
 }  // namespace hoofload::scenarios

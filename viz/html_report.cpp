@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <stdexcept>
 
 #include "viz/cautions.hpp"
@@ -93,7 +94,16 @@ struct BlockHtml {
            escape(b.caption) + "</figcaption></figure>\n";
   }
 
-  std::string operator()(const ReportVerbatim& b) const { return "<pre>" + escape(b.text) + "</pre>\n"; }
+  /// Line by line: to an attribute or a label a line's end is a control character like any other.
+  std::string operator()(const ReportVerbatim& b) const {
+    std::string out = "<pre>";
+    for (std::size_t at = 0; at < b.text.size();) {
+      const std::size_t end = std::min(b.text.find('\n', at), b.text.size());
+      out += escape(b.text.substr(at, end - at)) + "\n";
+      at = end + 1;
+    }
+    return out + "</pre>\n";
+  }
 };
 
 std::string section_html(const ReportSection& section) {

@@ -11,6 +11,7 @@ namespace hoofload::viz {
 namespace {
 
 constexpr double row_height = 46, name_width = 270, value_width = 205;
+constexpr double letter_width = 0.56;  ///< of a letter's size, of the widest usual fonts
 constexpr const char *band = "#9db8d2", *dot = "#7a1f3d";
 
 Range range_of(const IntervalFigure& figure) {
@@ -75,7 +76,9 @@ std::string row_drawn(const RowScale& rows, const IntervalRow& row, double mid) 
     y += 15;
   }
   out += marks_drawn(rows, row, mid);
-  out += svg::text({rows.right + 14, mid + (row.remark.empty() ? 4.0 : -3.0)}, numbers(row), {.size = 11.5});
+  const std::string said = numbers(row);
+  const double size = std::min(11.5, (value_width - 14) / (letter_width * static_cast<double>(said.size())));
+  out += svg::text({rows.right + 14, mid + (row.remark.empty() ? 4.0 : -3.0)}, said, {.size = size});
   if (!row.remark.empty())
     out += svg::text({rows.right + 14, mid + 12}, row.remark, {.size = 11, .colour = page::soft_ink});
   return svg::group(row.name, out);
@@ -102,7 +105,7 @@ std::string legend(const IntervalFigure& figure, double y) {
 
 std::string interval_figure(const IntervalFigure& figure) {
   const RowScale rows{range_of(figure), page::margin + name_width, page::width - page::margin - value_width,
-                  page::heading_height + 10};
+                      page::heading_height + 10};
   const double bottom = rows.top + row_height * static_cast<double>(figure.rows.size());
   std::string content = grid(rows, figure.label, bottom), description = figure.label + " of";
   for (std::size_t k = 0; k < figure.rows.size(); ++k) {

@@ -125,6 +125,21 @@ std::string vtu(const mesh::SpaceMesh& mesh, const VtuFields& fields) {
   return file(grid, fields);
 }
 
+std::string vtu(const std::vector<VtuLine>& lines) {
+  Grid grid{{}, {}, 2, 3, {}, {}};
+  VtuArray force{"force_N", 1, {}};
+  for (const VtuLine& line : lines)
+    for (std::size_t k = 0; k < line.points.size(); ++k) {
+      const auto node = static_cast<std::int64_t>(grid.points.size() / 3);
+      grid.points.insert(grid.points.end(), {line.points[k].x(), line.points[k].y(), 0.0});
+      if (k == 0) continue;
+      grid.connectivity.insert(grid.connectivity.end(), {node - 1, node});
+      grid.region.push_back(region_id(grid, line.name));
+      force.values.push_back(line.force);
+    }
+  return file(grid, {{}, {force}});
+}
+
 std::string pvd(const std::vector<PvdEntry>& entries) {
   std::string out =
       "<?xml version=\"1.0\"?>\n<VTKFile type=\"Collection\" version=\"0.1\" "

@@ -35,6 +35,16 @@ struct VtuFields {
 /// Twenty-node bricks (VTK type 25); the rest as above.
 [[nodiscard]] std::string vtu(const mesh::SpaceMesh& mesh, const VtuFields& fields);
 
+/// A drawn line with a number of its own: a force's size, a tendon's tension [N].
+struct VtuLine {
+  std::string name;
+  std::vector<mesh::Vec2> points;
+  double force = 0;
+};
+
+/// Two-node lines (VTK type 3) in the plane z = 0, each with its line's "force_N" and its name as its region.
+[[nodiscard]] std::string vtu(const std::vector<VtuLine>& lines);
+
 /// One file of a series; `part` tells meshes apart that belong to the same time.
 struct PvdEntry {
   double time = 0;

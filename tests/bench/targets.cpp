@@ -182,7 +182,8 @@ void warm_lines(const Bench& bench, const Cold& anchor, double unit) {
     const double start = seconds();
     const auto built = bench.build(run);
     const double made = seconds();
-    const auto warm = solve_warm(*anchor.built, anchor.solution, *built, run, anchor.slack);
+    TendonSlack slack = anchor.slack;
+    const auto warm = solve_warm(*anchor.built, anchor.solution, *built, run, slack);
     const double solved = seconds();
     ordered_json line{{"line", "warm variant, " + name(bench) + ", " + what}, {"target", "<= 8 factorisations"}};
     if (!warm) {

@@ -33,7 +33,7 @@ export async function settled(page) {
   const began = Date.now();
   while (Date.now() - began < patience) {
     const [shown, link] = await page.evaluate(() => [document.body.dataset.shown, location.hash.slice(1)]);
-    if (shown && shown === link && !(await page.locator('body.solving').count())) return;
+    if (shown && shown === link && !(await page.locator('body.solving, body.moving').count())) return;
     await page.waitForTimeout(50);
   }
   throw new Error('the page does not come to rest');

@@ -106,6 +106,9 @@ TEST(Door, methods_and_kinds_of_body_are_few) {
   EXPECT_EQ(send_raw(port, post_text(path, host, "a=b", "application/x-www-form-urlencoded")).status, 415);
   EXPECT_EQ(send_raw(port, post_text(path, host, "{}", "application/json", "Content-Encoding: gzip\r\n")).status, 415);
   EXPECT_EQ(send_raw(port, post_text(path, host, "{}", "multipart/form-data; boundary=x")).status, 415);
+  const std::string no_length = "POST " + path + " HTTP/1.1\r\nHost: " + host +
+                                "\r\nConnection: close\r\nContent-Type: application/json\r\n\r\n{}";
+  EXPECT_EQ(send_raw(port, no_length).status, 411);
 }
 
 TEST(Door, what_is_too_long_is_refused) {

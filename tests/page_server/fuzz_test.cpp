@@ -104,6 +104,7 @@ std::map<int, int> hammer_alone(int requests, unsigned seed) {
   for (int k = 0; k < requests && !testing::Test::HasFailure(); ++k) {
     const std::string request = mutate(from[static_cast<std::size_t>(mutate.below(static_cast<int>(from.size())))]);
     const Answer answer = send_raw(served().port(), request, kCutOff);
+    EXPECT_FALSE(answer.status == 0 && is_whole(request)) << "a whole request without an answer: " << request;
     ++statuses[answer.status];
     EXPECT_NE(answer.status, -1) << "the server is gone after request " << k << ": " << request;
     EXPECT_LT(answer.status, 500) << request;
@@ -121,7 +122,7 @@ void hammer(int requests, unsigned seed) {
     for (const auto& [status, n] : one.get()) statuses[status] += n;
   std::string text;
   for (const auto& [status, n] : statuses) text += std::to_string(status) + ": " + std::to_string(n) + "  ";
-  printf("%d requests by status (0: closed without one): %s\n", requests, text.c_str());
+  printf("%d requests by status (0: cut off, closed without one): %s\n", requests, text.c_str());
   EXPECT_GT(statuses[400] + statuses[403] + statuses[404] + statuses[415], requests / 5);
   EXPECT_EQ(get("").status, 200);
 }

@@ -91,6 +91,25 @@ TEST(Page, a_reading_is_the_same_whatever_was_asked_before) {
   EXPECT_EQ(first.at("runs"), again.at("runs"));
 }
 
+// An equilibrium does not know where Newton started, but for friction's history (no source); at rest nothing of a move is left.
+TEST(Page, what_follows_a_slider_is_what_is_solved_where_it_rests) {
+  const auto set_back = [](const char* by, bool moving) {
+    json request = asked("standing", {json::object(), {{"shoe.setback", by}}}, "mover");
+    request["moving"] = moving;
+    return solved(request);
+  };
+  (void)set_back("1.6 mm", false);
+  const json first = set_back("2 mm", true), second = set_back("2.4 mm", true), rest = set_back("2.4 mm", false);
+  EXPECT_EQ(first.at("moving"), true);
+  EXPECT_FALSE(second.at("scenes").at("sagittal").at("runs").at("1").contains("probe"));
+  EXPECT_EQ(rest.at("moving"), false);
+  EXPECT_TRUE(rest.at("scenes").at("sagittal").at("runs").at("1").contains("probe"));
+  for (const char* key : {"ddft_moment", "cop", "ground_pressure_heel", "nail_force_max", "bone_sink"})
+    EXPECT_NEAR(value(second, 1, "sagittal", key), value(rest, 1, "sagittal", key),
+                2e-3 * std::abs(value(rest, 1, "sagittal", key)))
+        << key;
+}
+
 TEST(Page, of_a_hundred_fast_moves_the_last_is_shown) {
   std::vector<std::future<Answer>> flying;
   for (int k = 1; k <= 100; ++k)

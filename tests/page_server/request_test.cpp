@@ -24,6 +24,11 @@ TEST(PageRequest, bad_requests_say_where_and_why) {
   EXPECT_EQ(problem(R"({"phase":"flying","runs":[{}]})"), "phase: unknown word");
   EXPECT_EQ(problem(R"({"number":1.5,"runs":[{}]})"), "number: expected a whole number");
   EXPECT_EQ(problem(R"({"run":2,"runs":[{}]})"), "run: expected the number of a run");
+  for (const char* draws : {"19", "1001", "-20", "20.5", "\"20\"", "null", "true"})
+    EXPECT_EQ(problem(std::string(R"({"runs":[{}],"draws":)") + draws + "}"),
+              "draws: expected 0 or a whole number from 20 to 1000");
+  EXPECT_EQ(problem(R"({"runs":[{}],"draws":0})"), "");
+  EXPECT_EQ(problem(R"({"runs":[{}],"moving":1})"), "moving: expected true or false");
   EXPECT_EQ(problem(R"({"wanted":"everything","runs":[{}]})"), "wanted: unknown word");
   EXPECT_EQ(problem(std::string(5000, '[')), "nested too deeply");
   EXPECT_EQ(problem(R"({"title":")" + std::string(300, 'x') + R"(","runs":[{}]})"), "title: longer than 200 bytes");
@@ -66,6 +71,9 @@ TEST(PageRequest, malformed_is_400_and_impossible_is_422_with_the_key) {
   for (const std::string body : {"", "{", "null", "\"x\"", "{\"runs\":3}", "\xc3\x28"})
     EXPECT_EQ(post("api/solve", body).status, 400) << body;
   EXPECT_EQ(post("api/export", R"({"runs":[{}]})").status, 400);
+  EXPECT_EQ(post("api/study", R"({"runs":[{}]})").status, 400);
+  for (const std::string body : {"{", "[]", "{}", R"({"client":1})"})
+    EXPECT_EQ(post("api/cancel", body).status, 400) << body;
   for (const std::string body : {"{}", "[]", R"({"question":-1})", R"({"question":"1"})", "{"})
     EXPECT_EQ(post("api/lesson", body).status, 400) << body;
   EXPECT_EQ(post("api/lesson", R"({"question":99})").status, 404);

@@ -48,6 +48,14 @@ TEST(ReportContent, its_numbers_are_the_solvers) {
   EXPECT_NE(small_html().find(viz::number_text(p->values.at("swing_sole_pressure").value)), std::string::npos);
 }
 
+// The person at the hoof reads words; who writes the case file finds its key beside them.
+TEST(ReportContent, what_an_option_sets_is_said_in_words_with_the_key_beside) {
+  const auto& table = std::get<viz::ReportTable>(small_report().sections.front().blocks.front());
+  EXPECT_NE(table.rows.at(1).at(1).find("proud of the void by 1 mm"), std::string::npos) << table.rows.at(1).at(1);
+  EXPECT_NE(table.rows.at(1).at(1).find("[packing.proud]"), std::string::npos) << table.rows.at(1).at(1);
+  EXPECT_EQ(table.rows.at(1).at(1).find("packing.proud ="), std::string::npos) << table.rows.at(1).at(1);
+}
+
 TEST(ReportContent, materials_come_with_range_grade_and_source) {
   const auto section = std::find_if(small_report().sections.begin(), small_report().sections.end(),
                                     [](const auto& s) { return s.title == "Materials"; });
@@ -59,6 +67,48 @@ TEST(ReportContent, materials_come_with_range_grade_and_source) {
   EXPECT_TRUE(has("silicone A30"));
   EXPECT_FALSE(has("turf"));  // not in this case
   for (const auto& row : table.rows) EXPECT_FALSE(row.back().empty()) << row[0] << " " << row[2];
+}
+
+Comparison with_intervals(double low, double high) {
+  Comparison comparison = compare(small_results());
+  for (Difference& d : comparison.differences)
+    if (d.quantity->key == "swing_sole_pressure") {
+      d.interval = Interval{low, (low + high) / 2, high, 50};
+      d.p_better = 0.06;
+      if (low <= 0 && high >= 0) d.is_distinguishable = false;
+    }
+  return comparison;
+}
+
+// The mesh's error and the spread of the inputs are two things, each under its own name (ASME V&V 10-2019 keeps numerical and
+// input uncertainty apart; from memory).
+TEST(ReportContent, intervals_stand_beside_the_mesh_bars_each_in_its_own_column) {
+  const auto sections = interval_sections(small_results(), with_intervals(11.25, 93.75));
+  ASSERT_EQ(sections.size(), 1U);
+  const auto& table = std::get<viz::ReportTable>(sections[0].blocks.at(1));
+  const auto column = [&](const std::string& name) {
+    return static_cast<std::size_t>(std::find(table.head.begin(), table.head.end(), name) - table.head.begin());
+  };
+  const std::vector<Difference> all = compare(small_results()).differences;
+  const Difference& d = *std::find_if(all.begin(), all.end(),
+                                      [](const Difference& x) { return x.quantity->key == "swing_sole_pressure"; });
+  const auto& row = table.rows.at(0);
+  EXPECT_EQ(row.at(column("5 %")), viz::signed_text(11.25));
+  EXPECT_EQ(row.at(column("half")), viz::signed_text(52.5));
+  EXPECT_EQ(row.at(column("95 %")), viz::signed_text(93.75));
+  EXPECT_EQ(row.at(column("P(better)")), "6 %");
+  EXPECT_EQ(row.at(column("mesh bar")), viz::number_text(d.bar, 2));
+  EXPECT_EQ(row.at(column("change")), viz::signed_text(d.change));
+  const std::string html =
+      viz::html_report(comparison_report(small_results(), with_intervals(-11.25, 93.75), {"small.toml", {}}, {}));
+  EXPECT_NE(html.find("How sure the changes are"), std::string::npos);
+  EXPECT_NE(html.find("not distinguishable: the interval holds zero"), std::string::npos);
+}
+
+TEST(ReportContent, without_draws_no_interval_is_claimed) {
+  EXPECT_TRUE(interval_sections(small_results(), compare(small_results())).empty());
+  EXPECT_EQ(small_html().find("How sure the changes are"), std::string::npos);
+  EXPECT_NE(small_html().find("no interval says how much"), std::string::npos);
 }
 
 // 1/8 in is 3.175 mm, to a hundredth 3.18, and two sixteenths: arithmetic.

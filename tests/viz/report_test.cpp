@@ -43,6 +43,14 @@ TEST(HtmlReport, text_never_becomes_markup) {
   EXPECT_EQ(html.find("<?xml"), std::string::npos);
 }
 
+// A case file or a lesson's table is read by its lines; what is not text in it is shown as such.
+TEST(HtmlReport, lines_that_are_kept_stay_lines) {
+  const std::string html = html_report(
+      {"t", "", "", {{"s", {ReportVerbatim{"a = \"<b>\"\n  c\n\nlast \x01"}}, false}}, Paper::a4});
+  EXPECT_NE(html.find("<pre>a = &quot;&lt;b&gt;&quot;\n  c\n\nlast \xEF\xBF\xBD\n</pre>"), std::string::npos)
+      << html.substr(html.find("<pre>"), 80);
+}
+
 TEST(HtmlReport, cautions_stand_on_the_first_page_and_on_every_sheet) {
   const std::string caution(svg::escape(caution_text));
   EXPECT_EQ(count(html_report(small()), caution), 2U);

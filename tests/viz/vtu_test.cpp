@@ -185,6 +185,16 @@ TEST(Vtu, vtk_reads_the_plane_mesh_with_its_arrays_names_and_regions) {
   EXPECT_EQ(std::stod(seen.substr(at + 25)), w.fields.cells[0].values.back());
 }
 
+TEST(Vtu, vtk_reads_lines_with_their_names_and_forces) {
+  const std::string file = vtu({{"ground force", {{0, 0}, {3, 4}}, 1200}, {"tendon", {{0, 0}, {1, 0}, {1, 2}}, 700.5}});
+  EXPECT_EQ(tests::xml_problem(file), "");
+  if (!has_vtk()) GTEST_SKIP() << "python3-vtk9 is not installed";
+  const std::string seen = read_by_vtk(file);
+  EXPECT_NE(seen.find("points 5 cells 3 type 3"), std::string::npos) << seen;
+  EXPECT_NE(seen.find("regions ['ground force', 'tendon']"), std::string::npos) << seen;
+  EXPECT_NE(seen.find("force_N 1 3 700.5"), std::string::npos) << seen;
+}
+
 TEST(Vtu, vtk_reads_the_brick_in_our_node_order) {
   EXPECT_EQ(tests::xml_problem(vtu(brick(), {})), "");
   if (!has_vtk()) GTEST_SKIP() << "python3-vtk9 is not installed";

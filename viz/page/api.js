@@ -41,6 +41,24 @@ export async function keep(request, wanted) {
   return { problem: body.problems ? body.problems.map(problemText).join(' ') : body.problem || 'Not written.' };
 }
 
+export const study = (request) => long('study', request);
+export const stance = (request) => long('stance', request);
+
+/** Of a page one such work runs at a time: {answer} | {problems} | {problem} | {stopped}. */
+async function long(what, request) {
+  const reply = await post(what, { ...request, client: page.client }).catch(() => null);
+  if (!reply) return { problem: 'The server does not answer. Is hoofload serve still running?' };
+  if (reply.status === 409) return { stopped: true };
+  const body = await reply.json().catch(() => ({}));
+  if (reply.ok) return { answer: body };
+  return body.problems ? { problems: body.problems } : { problem: body.problem || `The server answers ${reply.status}.` };
+}
+
+/** Also when the page is left: nobody waits for the draws any more. */
+export function cancelStudy() {
+  fetch('api/cancel', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify({ client: page.client }), keepalive: true }).catch(() => {});
+}
+
 export async function lesson(question) {
   const reply = await post('lesson', { question, client: page.client });
   return reply.ok ? reply.json() : { answer: null, sentence: 'It could not be solved.' };

@@ -8,6 +8,8 @@ import { connectProbe } from './probe.js';
 import { showProfiles, showLedgers } from './charts.js';
 import { showChanges } from './changes.js';
 import { showLesson } from './lesson.js';
+import { connectStance } from './stance.js';
+import { connectIntervals, dropOldIntervals, intervalOf } from './intervals.js';
 import { letters, inWords, numberText } from './words.js';
 
 const phases = [['swing', 'in the air'], ['standing', 'standing'], ['midstance', 'mid-stance'], ['breakover', 'breakover']];
@@ -16,7 +18,8 @@ const titles = { sagittal: 'From the side', axisymmetric: 'Round the axis' };
 const files = [['case', 'Case file', 'toml'], ['csv', 'Table (CSV)', 'csv'], ['json', 'Result (JSON)', 'json'], ['picture', 'Picture (SVG)', 'svg'], ['report', 'Report (HTML)', 'html']];
 
 const state = stateOf(location.hash.slice(1));
-let start = null, timer = 0, last = null;
+const restful = 350; // ms without a move
+let start = null, timer = 0, last = null, drawn = null, redrawIntervals = () => {}, wholeStance = null;
 
 const say = (text) => { byId('status').textContent = text; };
 
@@ -42,7 +45,7 @@ function showPictures(answer) {
       return make('figure', { class: k === state.edit ? 'edited' : '' }, svg, caption);
     });
     rows.push(make('div', { class: 'row-of-pictures' }, figures));
-    if (shown.length) connectProbe(shown, state.words, (text) => { byId('probe').textContent = text; });
+    if (shown.length && !answer.moving) connectProbe(shown, state.words, (text) => { byId('probe').textContent = text; });
     keys.push(...scaleKey(scale, titles[m]));
   }
   if (state.view === 'axisymmetric' && !models.length) rows.push(make('p', {}, 'The axisymmetric model has no toe to break over: see it from the side.'));
@@ -57,7 +60,7 @@ function show(answer) {
   const shownModels = models.length ? models : ['sagittal'];
   showProfiles(byId('profile'), answer.runs, shownModels);
   showLedgers(byId('ledger'), answer.runs, shownModels, state.words);
-  showChanges(byId('changes'), answer, start, state.words);
+  showChanges(byId('changes'), answer, start, state.words, (run, key, model) => intervalOf(drawn, answer.asked, run, key, model));
   byId('notes').replaceChildren(make('h2', {}, 'Notes'), make('ul', {}, [
     'The foot and the horse that the page begins with are invented.',
     'Here: a coarse mesh without error bars, so that pictures follow the sliders; changes below 1 % of a reading, about what the bars come to, count as none. What you keep is solved anew and finer.',
@@ -65,33 +68,51 @@ function show(answer) {
     make('p', { class: 'key' }, answer.provenance));
 }
 
-async function solveNow() {
+/** The whole stance is that of the feet, whatever phase is shown. */
+const stanceRequest = () => requestOf({ ...state, phase: 'standing' }, start.keys);
+const stanceAsked = () => JSON.stringify(stanceRequest());
+
+/** While a slider moves the picture comes from the last state; where it rests it is solved as the link would be. */
+async function solveNow(moving) {
   history.replaceState(null, '', `#${fragmentOf(state)}`);
   byId('link').value = location.href;
   document.body.classList.add('solving');
+  document.body.classList.toggle('moving', Boolean(moving));
   say(last ? 'Solving; the last picture stays until then.' : 'Solving.');
   byId('progress').hidden = false;
   const began = performance.now();
   const stop = api.watch('', (p) => { if (p.of) { byId('progress').max = p.of; byId('progress').value = p.done; if (p.what) say(`Solving ${p.what}: ${p.done} of ${p.of} models done.`); } });
-  const reply = await api.solve(requestOf(state, start.keys));
+  const asked = JSON.stringify(requestOf(state, start.keys));
+  const reply = await api.solve({ ...JSON.parse(asked), moving: Boolean(moving) });
   stop();
   if (reply.dropped) return;
   document.body.classList.remove('solving');
   byId('progress').hidden = true;
   const problems = reply.problems ? reply.problems.map(api.problemText) : reply.problem ? [reply.problem] : [];
   byId('problems').replaceChildren(...problems.map((p) => make('p', {}, p)));
+  if (problems.length) document.body.classList.remove('moving');
   if (problems.length) return void say(last ? 'Not solved; the last picture is still shown.' : 'Not solved.');
+  reply.answer.asked = asked;
+  dropOldIntervals(asked);
+  wholeStance.drop(stanceAsked());
   show(reply.answer);
   const took = performance.now() - began;
   document.body.dataset.took = took.toFixed(0);
+  if (moving) Object.assign(document.body.dataset, { followed: took.toFixed(0), solver: String(reply.answer.solver_ms) });
   document.body.dataset.shown = fragmentOf(state);
+  if (reply.answer.moving) {
+    say(`Following the slider, ${(took / 1000).toFixed(2)} s; solved anew where it rests.`);
+    timer = setTimeout(() => solveNow(false), restful);
+    return;
+  }
+  document.body.classList.remove('moving');
   say(`Solved: ${state.phase}, ${reply.answer.runs.length} options, ${(took / 1000).toFixed(1)} s.`);
 }
 
-function changed(rebuild) {
+function changed(rebuild, moving) {
   if (rebuild) showControls(state, start, changed);
   clearTimeout(timer);
-  timer = setTimeout(solveNow, 40);
+  timer = setTimeout(() => solveNow(moving), moving ? 0 : 40);
 }
 
 function showAll() {
@@ -106,6 +127,8 @@ function showAll() {
   showControls(state, start, changed);
   byId('words').value = state.words;
   byId('theme').value = state.theme;
+  byId('draws').value = String(state.draws);
+  byId('keep-draws').checked = state.kept_draws;
   document.documentElement.dataset.theme = state.theme;
 }
 
@@ -135,7 +158,7 @@ function connect() {
     showAll();
     changed(false);
   });
-  byId('words').addEventListener('change', () => { state.words = byId('words').value; showAll(); if (last) show(last); changed(false); });
+  byId('words').addEventListener('change', () => { state.words = byId('words').value; showAll(); if (last) show(last); redrawIntervals(); wholeStance.redraw(); changed(false); });
   byId('theme').addEventListener('change', () => { state.theme = byId('theme').value; showAll(); changed(false); });
   byId('copy').addEventListener('click', async () => {
     byId('link').select();
@@ -158,7 +181,7 @@ function showExports() {
       told.textContent = `${label}: solving.`;
       const stop = api.watch(' export', (p) => { if (p.of) told.textContent = `${label}: ${p.done} of ${p.of} models solved.`; });
       const shown = { model: state.view === 'axisymmetric' ? 'axisymmetric' : 'sagittal', run: state.edit };
-      const { blob, problem } = await api.keep({ ...requestOf(state, start.keys), ...shown }, wanted);
+      const { blob, problem } = await api.keep({ ...requestOf(state, start.keys), ...shown, draws: state.kept_draws ? state.draws : 0 }, wanted);
       stop();
       if (problem) { told.textContent = problem; return; }
       const link = make('a', { href: URL.createObjectURL(blob), download: `hoofload-${wanted}.${ending}` });
@@ -182,8 +205,14 @@ async function begin() {
   connect();
   showAll();
   showExports();
+  wholeStance = connectStance(start, state, stanceRequest);
+  redrawIntervals = connectIntervals(start, state, () => requestOf(state, start.keys), (now) => {
+    if (!now) { changed(false); return; }
+    drawn = now;
+    if (last) show(last);
+  });
   showLesson(start, state);
-  await solveNow();
+  await solveNow(false);
 }
 
 begin();

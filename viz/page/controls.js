@@ -46,15 +46,15 @@ function numberControl(id, label, range, unit, value, change) {
   const slider = make('input', { id, type: 'range', min: range.low, max: range.high, step: range.step, value: value ?? range.low });
   const inch = make('span', { class: 'inch' }, unit === 'mm' && value !== null ? inchText(value) : '');
   let sixteenths = null;
-  const put = (v, from) => {
+  const put = (v, from, moving) => {
     if (from !== slider) slider.value = v ?? range.low;
     if (from !== field) field.value = shownNumber(v);
     if (sixteenths && from !== sixteenths) sixteenths.value = String(+(v / sixteenth).toFixed(1));
     inch.textContent = unit === 'mm' && v !== null ? inchText(v) : '';
     slider.setAttribute('aria-valuetext', v === null ? 'as the material' : `${shownNumber(v)} ${unit} ${inch.textContent}`);
-    if (from) change(v);
+    if (from) change(v, moving);
   };
-  slider.addEventListener('input', () => put(+slider.value, slider));
+  slider.addEventListener('input', () => put(+slider.value, slider, true));
   field.addEventListener('change', () => {
     if (field.value === '' && range.empty) put(null, field);
     else if (field.value !== '' && Number.isFinite(+field.value)) put(+field.value, field);
@@ -87,7 +87,7 @@ function optionsOf(key, known, materials) {
   return known.words || [];
 }
 
-/** Fills #controls for the option under change; `changed(rebuild)` after every move. */
+/** Fills #controls for the option under change; `changed(rebuild, moving)` after every move, `moving` while a slider is dragged. */
 export function showControls(state, start, changed) {
   const home = byId('controls');
   const run = state.runs[state.edit].s;
@@ -100,7 +100,7 @@ export function showControls(state, start, changed) {
     const box = make('fieldset', {}, make('legend', {}, inWords(title, state.words)));
     for (const [key, label, range] of shown) {
       const known = start.keys[key], id = key.replace('.', '-'), words = inWords(label, state.words);
-      if (range) box.append(numberControl(id, words, range, known.unit === 'ShoreA' ? 'Shore A' : known.unit, values[key], (v) => { values[key] = v; changed(false); }));
+      if (range) box.append(numberControl(id, words, range, known.unit === 'ShoreA' ? 'Shore A' : known.unit, values[key], (v, moving) => { values[key] = v; changed(false, moving); }));
       else box.append(listControl(id, words, optionsOf(key, known, start.materials), values[key], (v) => { values[key] = v; changed(true); }));
     }
     return box;
@@ -122,6 +122,6 @@ export function showScrub(state, changed) {
   const home = byId('scrub');
   home.hidden = state.phase !== 'midstance';
   if (home.hidden) return home.replaceChildren();
-  const control = numberControl('share', 'Place in the stance', { low: 20, high: 80, step: 2.5 }, '%', state.share, (v) => { state.share = Math.min(80, Math.max(20, v)); changed(false); });
+  const control = numberControl('share', 'Place in the stance', { low: 20, high: 80, step: 2.5 }, '%', state.share, (v, moving) => { state.share = Math.min(80, Math.max(20, v)); changed(false, moving); });
   return home.replaceChildren(...control.childNodes);
 }

@@ -42,7 +42,7 @@ export function firstState() {
   const b = plainRun('set back 1/4 in');
   b.s['shoe.setback'] = 6.35;
   return {
-    phase: 'standing', share: 50, edit: 1, view: 'both', words: 'us', theme: 'auto',
+    phase: 'standing', share: 50, edit: 1, view: 'both', words: 'us', theme: 'auto', draws: 100, kept_draws: false,
     common: {
       'horse.mass': 520, 'foot.sole_depth_tip': 11, 'foot.toe_angle': 48, 'foot.palmar_angle': 2, 'foot.sole_cup': 8,
       'load.gait': 'walk', 'ground.type': 'rigid', 'ground.material': 'turf', 'ground.depth': 100,
@@ -104,6 +104,7 @@ export function stateOf(fragment) {
     const state = merged(read, first);
     state.common = merged(read.common, first.common);
     state.runs = runs.map((r, k) => ({ name: String(r.name || `option ${k}`).slice(0, 60), s: merged(r.s, plainRun('').s) }));
+    if (![30, 50, 100, 200, 500].includes(state.draws)) state.draws = first.draws;
     state.edit = Math.min(Math.max(0, Math.trunc(state.edit)), state.runs.length - 1);
     return state;
   } catch {
