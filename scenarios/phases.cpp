@@ -16,9 +16,9 @@ using solver::State;
 
 constexpr double kRolled = 5 * mesh::degree;  ///< pitch beyond the level shoe's at which the pivot is read again
 
-/// Nail, squeeze what was packed before, then let a later filling take its place: the fitted foot in the air.
-PhaseSolution fit_up(BuiltModel& built, const Case& run) {
-  PhaseSolution fit;
+FittedFoot fit_once(BuiltModel& built, const Case& run) {
+  FittedFoot fitted;
+  PhaseSolution& fit = fitted.solution;
   const auto& system = *built.system;
   fit.state = system.rest_state(0, built.rest_pitch);
   const double away = system.touching_distance(fit.state, built.rest_pitch) + 20;
@@ -32,9 +32,10 @@ PhaseSolution fit_up(BuiltModel& built, const Case& run) {
   Loading to = from;
   to.ramp = 1;
   fit.path = follow(built, run, fit.state, from, to);
+  if (!built.filled_after.empty()) fitted.unfilled = fit.state;
   for (std::size_t pair : built.filled_after) system.wake(fit.state, pair);
   if (!built.filled_after.empty() && fit.path.outcome == solver::Outcome::converged) {
-    const auto settle = built.newton->solve(fit.state, to);
+    const auto settle = built.newton->solve(fit.state, to, path_options(run).newton);
     fit.path.outcome = settle.outcome;
     fit.path.iterations += settle.iterations;
     fit.path.factorisations += settle.factorisations;
@@ -44,31 +45,19 @@ PhaseSolution fit_up(BuiltModel& built, const Case& run) {
   fit.touching = system.touching_distance(fit.state, built.rest_pitch);
   fit.solved = fit.path.outcome == solver::Outcome::converged && fit.path.reached >= 1;
   if (!fit.solved) fit.why = std::string("fit-up: ") + solver::describe(fit.path.outcome);
-  return fit;
+  return fitted;
 }
 
 /// Rolls on over the toe: the moment once the heel is well off the ground, where the pivot is the shoe's front. Leaves the
 /// phase's own state at the event.
-void roll_over(BuiltModel& built, PhaseSolution& s) {
-  State rolled = s.state;
-  Loading from = s.loading;
-  from.cable.reset();
-  Loading to = from;
-  to.hold_pitch = std::max(*from.hold_pitch, built.rest_pitch + kRolled);
-  solver::PathOptions options;
-  options.first_step = 0.5;
-  const auto path = solver::follow(*built.newton, rolled, from, to, options);
-  s.path.iterations += path.iterations;
-  s.path.factorisations += path.factorisations;
-  if (!good(path)) {
-    s.remark = std::string("no roll-over: ") + solver::describe(path.outcome);
-    return;
-  }
-  s.rolled_moment = built.newton->reactions()[pitch_dof(built)];
-  const double d = force_distance(built, rolled), theta = rolled.q[pitch_dof(built)];
-  s.rolled_cop = (s.rolled_moment - from.tangential_force * d) / from.normal_force;
-  s.rolled_pivot = built.system->model().ground.joint - d * solver::ground_normal(theta) +
-                   s.rolled_cop * solver::ground_tangent(theta);
+void roll_over(BuiltModel& built, const Case& run, PhaseSolution& s) {
+  const RolledFoot rolled = roll_on(built, run, s);
+  s.path.iterations += rolled.path.iterations;
+  s.path.factorisations += rolled.path.factorisations;
+  if (good(rolled.path))
+    read_rolled(built, rolled.state, s);
+  else
+    s.remark = std::string("no roll-over: ") + solver::describe(rolled.path.outcome);
 }
 
 /// Lifts the heel under a held pitch: the moment at the event is what the tendon must hold.
@@ -80,8 +69,9 @@ void lift_heel(BuiltModel& built, const Case& run, PhaseSolution& s, const Deman
   if (!good(s.path)) return;
   loading = pushed;
   solver::PathOptions options;
-  const solver::LiftOff event = solver::find_lift_off(*built.newton, s.state, loading, built.rear_contacts, 0.01,
-                                                      0.2 * mesh::degree, 25 * mesh::degree, options);
+  options.newton = path_options(run).newton;
+  const solver::LiftOff event = solver::find_lift_off(*built.newton, s.state, loading, built.rear_contacts,
+                                                      kLiftedShare, 0.2 * mesh::degree, 25 * mesh::degree, options);
   solver::append(s.path, event.path);
   loading.hold_pitch = event.pitch;
   s.loading = loading;
@@ -100,7 +90,7 @@ void lift_heel(BuiltModel& built, const Case& run, PhaseSolution& s, const Deman
   tendon.tension = s.cable_tension;
   s.loading.cable = tendon;
   const Eigen::VectorXd at_event = built.newton->reactions();
-  roll_over(built, s);
+  roll_over(built, run, s);
   s.reactions = at_event;
 }
 
@@ -135,15 +125,43 @@ Case in_smaller_steps(const Case& run) {
   return smaller;
 }
 
-PhaseSolution solve_one(BuiltModel& built, const Case& run, const PhaseSolution& fit, Phase phase, TendonSlack& slack,
-                        bool baseline) {
+}  // namespace
+
+FittedFoot fit_foot(BuiltModel& built, const Case& run) {
+  FittedFoot fit = fit_once(built, run);
+  if (!fit.solution.solved)
+    if (FittedFoot again = fit_once(built, in_smaller_steps(run)); again.solution.solved) fit = std::move(again);
+  return fit;
+}
+
+PhaseSolution solve_phase(BuiltModel& built, const Case& run, const PhaseSolution& fit, Phase phase, TendonSlack& slack,
+                          bool baseline) {
   PhaseSolution first = solve_once(built, run, fit, phase, slack, baseline);
   if (first.solved) return first;
   PhaseSolution again = solve_once(built, in_smaller_steps(run), fit, phase, slack, baseline);
   return again.solved ? again : first;
 }
 
-}  // namespace
+RolledFoot roll_on(BuiltModel& built, const Case& run, const PhaseSolution& at_heel_off) {
+  RolledFoot rolled{at_heel_off.state, at_heel_off.loading, {}};
+  Loading from = at_heel_off.loading;
+  from.cable.reset();
+  rolled.loading = from;
+  rolled.loading.hold_pitch = std::max(*from.hold_pitch, built.rest_pitch + kRolled);
+  solver::PathOptions options;
+  options.first_step = 0.5;
+  options.newton = path_options(run).newton;
+  rolled.path = solver::follow(*built.newton, rolled.state, from, rolled.loading, options);
+  return rolled;
+}
+
+void read_rolled(const BuiltModel& built, const State& rolled, PhaseSolution& s) {
+  s.rolled_moment = built.newton->reactions()[pitch_dof(built)];
+  const double d = force_distance(built, rolled), theta = rolled.q[pitch_dof(built)];
+  s.rolled_cop = (s.rolled_moment - s.loading.tangential_force * d) / s.loading.normal_force;
+  s.rolled_pivot = built.system->model().ground.joint - d * solver::ground_normal(theta) +
+                   s.rolled_cop * solver::ground_tangent(theta);
+}
 
 std::optional<double> TendonSlack::of(Phase phase) const {
   for (const auto& [p, l] : length)
@@ -155,9 +173,7 @@ std::vector<PhaseSolution> solve_phases(const std::shared_ptr<BuiltModel>& model
                                         bool baseline) {
   BuiltModel& built = *model;
   std::vector<PhaseSolution> solutions;
-  PhaseSolution fit = fit_up(built, run);
-  if (!fit.solved)
-    if (PhaseSolution again = fit_up(built, in_smaller_steps(run)); again.solved) fit = std::move(again);
+  const PhaseSolution fit = fit_foot(built, run).solution;
   for (Phase phase : run.load.phases) {
     if (built.kind == ModelKind::axisymmetric && phase == Phase::breakover) continue;
     if (phase == Phase::swing || !fit.solved) {
@@ -167,7 +183,7 @@ std::vector<PhaseSolution> solve_phases(const std::shared_ptr<BuiltModel>& model
       continue;
     }
     solutions.push_back(phase == Phase::stance ? solve_stance(model, run, fit, slack, baseline)
-                                               : solve_one(built, run, fit, phase, slack, baseline));
+                                               : solve_phase(built, run, fit, phase, slack, baseline));
   }
   return solutions;
 }

@@ -43,6 +43,29 @@ struct TendonSlack {
   [[nodiscard]] std::optional<double> of(Phase phase) const;
 };
 
+/// The fitted foot in the air, and where a filling that goes in after nailing found it.
+struct FittedFoot {
+  PhaseSolution solution;
+  std::optional<solver::State> unfilled;  ///< before the filling's contacts wake
+};
+
+/// Nails the shoe, squeezes what was packed before, then lets a later filling take its place.
+[[nodiscard]] FittedFoot fit_foot(BuiltModel& built, const Case& run);
+
+/// One phase but the stance from the fitted foot; `slack` as in solve_phases.
+[[nodiscard]] PhaseSolution solve_phase(BuiltModel& built, const Case& run, const PhaseSolution& fit, Phase phase,
+                                        TendonSlack& slack, bool baseline);
+
+/// Where a foot at heel-off stands once it has rolled on over the toe, and under what.
+struct RolledFoot {
+  solver::State state;
+  solver::Loading loading;
+  solver::PathReport path;
+};
+[[nodiscard]] RolledFoot roll_on(BuiltModel& built, const Case& run, const PhaseSolution& at_heel_off);
+/// Reads moment, pivot and centre of pressure there; the rolled foot is what the model's Newton solved last.
+void read_rolled(const BuiltModel& built, const solver::State& rolled, PhaseSolution& s);
+
 /// Solves the asked phases of one run. `slack`: empty on the baseline (filled here), given on an option.
 [[nodiscard]] std::vector<PhaseSolution> solve_phases(const std::shared_ptr<BuiltModel>& built, const Case& run,
                                                       TendonSlack& slack, bool baseline);

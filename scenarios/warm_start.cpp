@@ -33,11 +33,15 @@ std::optional<solver::State> carried_over(const BuiltModel& anchor, const solver
   const Eigen::VectorXd x = anchor.system->displacements(state);
   const int g0 = solver::ground_dof(model, 0);
   // Gap and place along the ground of the new nodes, displaced as the anchor's.
-  for (int node : model.ground.nodes) {
+  for (std::size_t k = 0; k < model.ground.nodes.size(); ++k) {
+    const int node = model.ground.nodes[k];
     const int i = solver::plane_dof(node, 0);
     const solver::Vec2 r = model.X[static_cast<std::size_t>(node)] + x.segment<2>(i) - model.ground.joint;
     moved.q[i] = state.q[g0] + r.dot(solver::ground_normal(state.q[g0 + 2]));
     moved.q[i + 1] = state.q[g0 + 1] + r.dot(solver::ground_tangent(state.q[g0 + 2]));
+    // What sticks to the ground does so at the place of the new node.
+    const auto contact = static_cast<std::size_t>(built.system->first_ground_contact()) + k;
+    moved.contact[contact].reference += moved.q[i + 1] - state.q[i + 1];
   }
   return moved;
 }
