@@ -93,6 +93,7 @@ struct Study {
   std::vector<ModelKind> models = {ModelKind::axisymmetric, ModelKind::sagittal};
   Bone bone = Bone::rigid;  ///< of the axisymmetric model
   double first_step = 1;    ///< load step tried first, of the way between two loadings; no key: for tests of step size
+  double friction_slack = 1e-3;  ///< part by which a slip traction may miss its bound, Eq. (47); no key: for tests
 };
 
 struct Case {

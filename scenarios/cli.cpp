@@ -31,6 +31,8 @@ struct Arguments {
   std::size_t threads = 0;
   int places = 37;
   SweepArguments many;
+  std::vector<std::string> by;
+  ColumnChoice slopes;
 };
 
 struct OpenedCase {
@@ -97,6 +99,12 @@ int film(const Arguments& a, const Surroundings& around) {
   OpenedCase opened = open_case(a, around);
   if (opened.code != exit_done) return opened.code;
   return around.film({a.case_file, std::move(opened.reading.runs), a.out, a.places, a.quiet});
+}
+
+int differentiate(const Arguments& a, const Surroundings& around) {
+  OpenedCase opened = open_case(a, around);
+  if (opened.code != exit_done) return opened.code;
+  return around.differentiate({a.case_file, std::move(opened.reading.runs), a.by, a.slopes, a.json, a.quiet});
 }
 
 RunRequest lesson_request(const Arguments& a, const CaseReading& reading, const Surroundings& around) {
@@ -206,6 +214,12 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
   CLI::App* checking = add_command(app, "check", "report every problem of a case; solve nothing", a);
   CLI::App* running = add_command(app, "run", "solve the runs of a case", a);
   CLI::App* comparing = add_command(app, "compare", "solve a case and compare its options with the baseline", a);
+  CLI::App* sloping =
+      add_command(app, "derivatives", "how much each quantity changes with each input where the case stands", a);
+  sloping->add_option("CASE", a.case_file, "case file (TOML)")->required();
+  sloping->add_option("--by", a.by, "number of the case, e.g. shoe.setback; left out, everything that is uncertain")
+      ->allow_extra_args(false);
+  add_column_choice(*sloping, a.slopes);
   CLI::App* teaching = add_command(app, "lesson", "solve a fixed set of runs around one question and tell of it", a);
   CLI::App* effects = app.add_subcommand("check-effects", "solve what was published and compare with it");
   effects->add_flag("--quiet", a.quiet, "no progress on stderr");
@@ -246,6 +260,7 @@ int run_cli(std::vector<std::string> arguments, const Surroundings& around) {
     app.parse(std::move(arguments));
     if (checking->parsed()) return check(a, around);
     if (explaining->parsed()) return explain_topic(a, around);
+    if (sloping->parsed()) return differentiate(a, around);
     if (teaching->parsed()) return teach(a, around);
     if (filming->parsed()) return film(a, around);
     if (serving->parsed()) return around.serve({a.port, a.quiet});

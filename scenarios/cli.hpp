@@ -1,8 +1,9 @@
-// The command line: hoofload check | run | compare | lesson | check-effects | serve | film | sweep | merge | export | indices |
-// plot | explain. Parses, reads the case, reports, and hands on.
+// The command line: hoofload check | run | compare | derivatives | lesson | check-effects | serve | film | sweep | merge | export |
+// indices | plot | explain. Parses, reads the case, reports, and hands on.
 #pragma once
 
 #include "scenarios/commands.hpp"
+#include "scenarios/derivatives_command.hpp"
 #include "scenarios/explain.hpp"
 #include "scenarios/plot_command.hpp"
 #include "scenarios/sweep_command.hpp"
@@ -30,6 +31,7 @@ struct Surroundings {
   std::function<int(const MergeRequest&)> merge{};            ///< merge_command
   std::function<int(const ExportRequest&)> export_table{};    ///< export_command
   std::function<int(const IndicesRequest&)> indices{};        ///< indices_command
+  std::function<int(const DerivativesRequest&)> differentiate{};  ///< derivatives_command
   std::function<int(const PlotRequest&)> plot{};              ///< plot_command
   std::string version{};
 };

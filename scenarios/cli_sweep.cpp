@@ -35,30 +35,30 @@ int sweep(const SweepArguments& a, const Surroundings& around) {
   return around.sweep(request);
 }
 
-void add_choice(CLI::App& command, ColumnChoice& choice) {
-  command.add_option("--quantity", choice.quantity, "e.g. sole_pressure_peak");
-  command.add_option("--option", choice.option, "of the base case; its first one is called baseline");
-  command.add_option("--phase", choice.phase, "e.g. standing");
-  command.add_option("--model", choice.model, "axisymmetric or sagittal");
-}
-
 /// Commands that read what a sweep has solved.
 void add_reading_commands(CLI::App& app, SweepArguments& a) {
   CLI::App* telling = app.add_subcommand("indices", "which inputs a sweep's quantities depend on");
   telling->add_option("FILE", a.indices.file, "results of method sobol indices or one at a time (SQLite)")->required();
   telling->add_option("--csv", a.indices.csv, "the same as a table");
-  add_choice(*telling, a.indices.choice);
+  add_column_choice(*telling, a.indices.choice);
   CLI::App* plotting = app.add_subcommand("plot", "draw a sweep's results (SVG, the numbers as CSV beside it)");
   plotting->add_option("KIND", a.plot.kind, "differences, tornado, curve, map or scatter")->required();
   plotting->add_option("FILE", a.plot.file, "results of a sweep (SQLite)")->required();
   plotting->add_option("--x", a.plot.x, "input along the axis; of a scatter a quantity too");
   plotting->add_option("--y", a.plot.y, "second input of a map; of a scatter a quantity too");
   plotting->add_option("--out", a.plot.out, "figure (SVG)")->required();
-  add_choice(*plotting, a.plot.choice);
+  add_column_choice(*plotting, a.plot.choice);
   for (CLI::App* command : {telling, plotting}) command->add_flag("--quiet", a.quiet, "nothing on stderr but errors");
 }
 
 }  // namespace
+
+void add_column_choice(CLI::App& command, ColumnChoice& choice) {
+  command.add_option("--quantity", choice.quantity, "e.g. sole_pressure_peak");
+  command.add_option("--option", choice.option, "of the base case; its first one is called baseline");
+  command.add_option("--phase", choice.phase, "e.g. standing");
+  command.add_option("--model", choice.model, "axisymmetric or sagittal");
+}
 
 void add_sweep_commands(CLI::App& app, SweepArguments& a) {
   CLI::App* sweeping = app.add_subcommand("sweep", "solve all runs of a plan into one file, or go on where it stopped");

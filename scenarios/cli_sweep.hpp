@@ -22,6 +22,9 @@ struct SweepArguments {
   bool quiet = false;
 };
 
+/// --quantity, --option, --phase and --model.
+void add_column_choice(CLI::App& command, ColumnChoice& choice);
+
 void add_sweep_commands(CLI::App& app, SweepArguments& a);
 
 /// Runs the one that was asked for; nothing if it was none of these.

@@ -4,15 +4,15 @@
 
 #include "scenarios/bars.hpp"
 #include "scenarios/case_words.hpp"
+#include "scenarios/nothing.hpp"
 
 namespace hoofload::scenarios {
 
 namespace {
 
-constexpr double kZero = 1e-6;             ///< in the quantity's unit: what the solver leaves of a zero stays far below
 constexpr double kSolverTolerance = 1e-6;  ///< relative: Newton stops at 1e-9 of the force, cancellation costs the rest
 
-bool is_zero(const Reading& r) { return std::abs(r.value) < kZero || (r.has_bar && std::abs(r.value) <= r.bar); }
+bool is_zero(const Reading& r) { return std::abs(r.value) < kNothing || (r.has_bar && std::abs(r.value) <= r.bar); }
 
 Difference difference(const Case& option, const PhaseResult& phase, const QuantityKey& key, const Reading& base,
                       const Reading& now) {
@@ -29,7 +29,7 @@ Difference difference(const Case& option, const PhaseResult& phase, const Quanti
   if (d.has_bar)
     d.bar = bar_of_change({base.value, base.twin, base.size}, {now.value, now.twin, now.size},
                           bar_factor(option.study.density, is_of_the_whole(key.key)));
-  const double noise = std::max(kZero, kSolverTolerance * std::max(std::abs(base.value), std::abs(now.value)));
+  const double noise = std::max(kNothing, kSolverTolerance * std::max(std::abs(base.value), std::abs(now.value)));
   d.is_distinguishable = std::abs(d.change) > std::max(d.bar, noise);
   d.verdict = verdict_of(d);
   return d;

@@ -63,6 +63,25 @@ double quantile(const Distribution& d, double u) {
   return std::clamp(x, d.low, d.high);
 }
 
+double standard_deviation(const Distribution& d) {
+  const double a = d.low, b = d.high, m = d.middle;
+  switch (d.shape) {
+    case Shape::uniform:
+      return (b - a) / std::sqrt(12.0);
+    case Shape::log_uniform: {
+      const double log = std::log(b / a), mean = (b - a) / log;
+      return std::sqrt((b * b - a * a) / (2 * log) - mean * mean);
+    }
+    case Shape::triangular:
+      return std::sqrt((a * a + b * b + m * m - a * b - a * m - b * m) / 18);
+    case Shape::log_normal:
+      return m * std::exp(0.5 * d.sd * d.sd) * std::sqrt(std::expm1(d.sd * d.sd));
+    case Shape::normal:
+      break;
+  }
+  return d.sd;
+}
+
 std::string unsound(const Distribution& d) {
   if (!(std::isfinite(d.low) && std::isfinite(d.high) && std::isfinite(d.middle) && std::isfinite(d.sd)))
     return "not finite";

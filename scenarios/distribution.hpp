@@ -19,6 +19,9 @@ struct Distribution {
 /// The value below which the share u of the distribution lies, 0 < u < 1. Precondition: sound.
 [[nodiscard]] double quantile(const Distribution& d, double u);
 
+/// Its standard deviation; of a normal and a log-normal one that of the whole, before the ends are cut off. Precondition: sound.
+[[nodiscard]] double standard_deviation(const Distribution& d);
+
 /// What is wrong with it, "" if nothing.
 [[nodiscard]] std::string unsound(const Distribution& d);
 

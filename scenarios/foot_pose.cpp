@@ -58,12 +58,12 @@ double implied_sole_depth_wing(const mesh::Foot& foot) {
          foot.palmar_length * std::sin(foot.palmar_angle) - reference.palmar_length * std::sin(reference.palmar_angle);
 }
 
-std::vector<std::string> complete_foot(mesh::Foot& foot, const IsGiven& is_given) {
+std::vector<std::string> complete_foot(mesh::Foot& foot, const IsGiven& is_given, Stated stated) {
   std::vector<std::string> followed;
-  // What follows is stated to a thousandth of a millimetre or degree, so that it has a short text.
   const auto follow = [&](std::string_view key, double& member, double value, double same, double unit) {
-    if (is_given(key) || std::abs(value - member) < same) return;
-    member = std::round(value / unit * 1000) / 1000 * unit;
+    const bool is_exact = stated == Stated::exactly;
+    if (is_given(key) || (!is_exact && std::abs(value - member) < same)) return;
+    member = is_exact ? value : std::round(value / unit * 1000) / 1000 * unit;
     followed.emplace_back(key);
   };
   const bool proximal = is_given("foot.hl_proximal");

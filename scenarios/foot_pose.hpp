@@ -21,7 +21,11 @@ using IsGiven = std::function<bool(std::string_view key)>;
 ///   toe_to_tip       = (sole_depth_tip + cup at the tip) / tan(toe_angle) + hl_distal / sin(toe_angle)
 ///   toe_to_cor, cor_height: the joint centre carried along with the bone
 ///   sole_depth_wing  = the reference's, plus what tip and palmar angle raise the wing
-[[nodiscard]] std::vector<std::string> complete_foot(mesh::Foot& foot, const IsGiven& is_given);
+/// What follows is stated to a thousandth of a millimetre or degree, so that it has a short text, and the reference's own where
+/// it is near; exactly only where a slope is wanted.
+enum class Stated { thousandths, exactly };
+[[nodiscard]] std::vector<std::string> complete_foot(mesh::Foot& foot, const IsGiven& is_given,
+                                                     Stated stated = Stated::thousandths);
 
 /// The horizontal distance toe to tip, and the distal horn-lamellar distance, that the other measurements imply [mm].
 [[nodiscard]] double implied_toe_to_tip(const mesh::Foot& foot);

@@ -1,5 +1,6 @@
 #include "scenarios/interval_text.hpp"
 
+#include "scenarios/nothing.hpp"
 #include "scenarios/result_table.hpp"
 #include "viz/text.hpp"
 
@@ -13,7 +14,7 @@ constexpr int kOption = 40, kNumber = 10;
 
 std::string percent_of(double share) { return viz::number_text(100 * share, 3) + " %"; }
 
-std::string signed_number(double x) { return std::abs(x) < 1e-6 ? "0" : viz::signed_text(x); }
+std::string signed_number(double x) { return std::abs(x) < kNothing ? "0" : viz::signed_text(x); }
 
 /// Where the draws speak and which of two reasons makes a change not distinguishable.
 std::string remark_alone(const Difference& d) {
@@ -68,7 +69,7 @@ std::string interval_verdict(const Difference& d) {
 }
 
 bool moves(const Difference& d) {
-  return std::abs(d.change) >= 1e-6 || std::abs(d.interval->low) >= 1e-6 || std::abs(d.interval->high) >= 1e-6;
+  return std::abs(d.change) >= kNothing || std::abs(d.interval->low) >= kNothing || std::abs(d.interval->high) >= kNothing;
 }
 
 std::string interval_text(const std::vector<RunResult>& results, const Comparison& comparison) {

@@ -1,6 +1,7 @@
 // The closing sentence of each lesson. Verbs follow the sign of the solved change, and a change within its bar is said
 // to be so.
 #include "scenarios/lesson_story.hpp"
+#include "scenarios/nothing.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -9,8 +10,6 @@
 
 namespace hoofload::scenarios {
 namespace {
-
-constexpr double kRounding = 1e-6;  ///< of the solver, in any unit of the catalogue
 
 /// What a change is called in a sentence.
 struct Told {
@@ -134,9 +133,9 @@ const Reading* find_reading(const std::vector<RunResult>& results, const std::st
 
 std::string reading_text(const Reading* reading) {
   if (reading == nullptr) return "not solved";
-  const double nothing = std::max(kNothingToRead * reading->size, kRounding);
+  const double nothing = std::max(kNothingToRead * reading->size, kNothing);
   const std::string value = std::abs(reading->value) <= nothing ? "0" : viz::number_text(reading->value);
-  return reading->has_bar && reading->bar > kRounding ? value + " ± " + viz::number_text(reading->bar, 2) : value;
+  return reading->has_bar && reading->bar > kNothing ? value + " ± " + viz::number_text(reading->bar, 2) : value;
 }
 
 std::string closing_sentence(const LessonPlan& plan, const std::vector<RunResult>& results,

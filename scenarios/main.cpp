@@ -30,6 +30,7 @@ int main(int argc, char** argv) {
   around.merge = scenarios::merge_command;
   around.export_table = scenarios::export_command;
   around.indices = scenarios::indices_command;
+  around.differentiate = scenarios::derivatives_command;
   around.plot = scenarios::plot_command;
   around.version = HOOFLOAD_VERSION;
   return scenarios::run_cli({argv + 1, argv + argc}, around);

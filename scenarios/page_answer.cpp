@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "scenarios/comparison.hpp"
+#include "scenarios/nothing.hpp"
 #include "scenarios/page_scene.hpp"
 #include "scenarios/provenance.hpp"
 #include "scenarios/result_table.hpp"
@@ -40,7 +41,7 @@ json run_json(const RunResult& run, const std::map<ModelKind, bool>& warm, Phase
     if (solved == nullptr) continue;
     json values = json::object();
     for (const auto& [key, reading] : solved->values)
-      values[key] = number(std::abs(reading.value) < 1e-6 ? 0 : reading.value);
+      values[key] = number(std::abs(reading.value) < kNothing ? 0 : reading.value);
     const auto at = warm.find(model.kind);
     models[name] = {{"values", values},
                     {"profile", profile_json(*model.built, *solved)},

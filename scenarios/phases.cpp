@@ -6,6 +6,7 @@
 #include "scenarios/phases_balance.hpp"
 #include "scenarios/phases_breakover.hpp"
 #include "scenarios/stance.hpp"
+#include "solver/ground.hpp"
 
 namespace hoofload::scenarios {
 
@@ -14,9 +15,9 @@ namespace {
 using solver::Loading;
 using solver::State;
 
-/// Nail, squeeze what was packed before, then let a later filling take its place: the fitted foot in the air.
-PhaseSolution fit_up(BuiltModel& built, const Case& run) {
-  PhaseSolution fit;
+FittedFoot fit_once(BuiltModel& built, const Case& run) {
+  FittedFoot fitted;
+  PhaseSolution& fit = fitted.solution;
   const auto& system = *built.system;
   fit.state = system.rest_state(0, built.rest_pitch);
   const double away = system.touching_distance(fit.state, built.rest_pitch) + 20;
@@ -30,9 +31,10 @@ PhaseSolution fit_up(BuiltModel& built, const Case& run) {
   Loading to = from;
   to.ramp = 1;
   fit.path = follow(built, run, fit.state, from, to);
+  if (!built.filled_after.empty()) fitted.unfilled = fit.state;
   for (std::size_t pair : built.filled_after) system.wake(fit.state, pair);
   if (!built.filled_after.empty() && fit.path.outcome == solver::Outcome::converged) {
-    const auto settle = built.newton->solve(fit.state, to);
+    const auto settle = built.newton->solve(fit.state, to, path_options(run).newton);
     fit.path.outcome = settle.outcome;
     fit.path.iterations += settle.iterations;
     fit.path.factorisations += settle.factorisations;
@@ -42,7 +44,7 @@ PhaseSolution fit_up(BuiltModel& built, const Case& run) {
   fit.touching = system.touching_distance(fit.state, built.rest_pitch);
   fit.solved = fit.path.outcome == solver::Outcome::converged && fit.path.reached >= 1;
   if (!fit.solved) fit.why = std::string("fit-up: ") + solver::describe(fit.path.outcome);
-  return fit;
+  return fitted;
 }
 
 void balance_on_phase(BuiltModel& built, const Case& run, PhaseSolution& s, const Demand& demand, TendonSlack& slack,
@@ -74,15 +76,22 @@ Case in_smaller_steps(const Case& run) {
   return smaller;
 }
 
-PhaseSolution solve_one(BuiltModel& built, const Case& run, const PhaseSolution& fit, Phase phase, TendonSlack& slack,
-                        bool baseline) {
+}  // namespace
+
+FittedFoot fit_foot(BuiltModel& built, const Case& run) {
+  FittedFoot fit = fit_once(built, run);
+  if (!fit.solution.solved)
+    if (FittedFoot again = fit_once(built, in_smaller_steps(run)); again.solution.solved) fit = std::move(again);
+  return fit;
+}
+
+PhaseSolution solve_phase(BuiltModel& built, const Case& run, const PhaseSolution& fit, Phase phase, TendonSlack& slack,
+                          bool baseline) {
   PhaseSolution first = solve_once(built, run, fit, phase, slack, baseline);
   if (first.solved) return first;
   PhaseSolution again = solve_once(built, in_smaller_steps(run), fit, phase, slack, baseline);
   return again.solved ? again : first;
 }
-
-}  // namespace
 
 std::optional<double> TendonSlack::of(Phase phase) const {
   for (const auto& [p, l] : length)
@@ -94,9 +103,7 @@ std::vector<PhaseSolution> solve_phases(const std::shared_ptr<BuiltModel>& model
                                         bool baseline) {
   BuiltModel& built = *model;
   std::vector<PhaseSolution> solutions;
-  PhaseSolution fit = fit_up(built, run);
-  if (!fit.solved)
-    if (PhaseSolution again = fit_up(built, in_smaller_steps(run)); again.solved) fit = std::move(again);
+  const PhaseSolution fit = fit_foot(built, run).solution;
   for (Phase phase : run.load.phases) {
     if (built.kind == ModelKind::axisymmetric && phase == Phase::breakover) continue;
     if (phase == Phase::swing || !fit.solved) {
@@ -106,7 +113,7 @@ std::vector<PhaseSolution> solve_phases(const std::shared_ptr<BuiltModel>& model
       continue;
     }
     solutions.push_back(phase == Phase::stance ? solve_stance(model, run, fit, slack, baseline)
-                                               : solve_one(built, run, fit, phase, slack, baseline));
+                                               : solve_phase(built, run, fit, phase, slack, baseline));
   }
   return solutions;
 }

@@ -44,6 +44,19 @@ struct TendonSlack {
   [[nodiscard]] std::optional<double> of(Phase phase) const;
 };
 
+/// The fitted foot in the air, and where a filling that goes in after nailing found it.
+struct FittedFoot {
+  PhaseSolution solution;
+  std::optional<solver::State> unfilled;  ///< before the filling's contacts wake
+};
+
+/// Nails the shoe, squeezes what was packed before, then lets a later filling take its place.
+[[nodiscard]] FittedFoot fit_foot(BuiltModel& built, const Case& run);
+
+/// One phase but the stance from the fitted foot; `slack` as in solve_phases.
+[[nodiscard]] PhaseSolution solve_phase(BuiltModel& built, const Case& run, const PhaseSolution& fit, Phase phase,
+                                        TendonSlack& slack, bool baseline);
+
 /// Solves the asked phases of one run. `slack`: empty on the baseline (filled here), given on an option.
 [[nodiscard]] std::vector<PhaseSolution> solve_phases(const std::shared_ptr<BuiltModel>& built, const Case& run,
                                                       TendonSlack& slack, bool baseline);

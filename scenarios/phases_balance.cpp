@@ -85,9 +85,15 @@ double force_distance(const BuiltModel& built, const State& state) {
 int distance_dof(const BuiltModel& built) { return solver::ground_dof(built.system->model(), 0); }
 
 solver::PathReport follow(BuiltModel& built, const Case& run, State& state, const Loading& from, const Loading& to) {
+  return solver::follow(*built.newton, state, from, to, path_options(run));
+}
+
+solver::PathOptions path_options(const Case& run) {
   solver::PathOptions options;
   options.first_step = run.study.first_step;
-  return solver::follow(*built.newton, state, from, to, options);
+  options.newton.friction_slack = run.study.friction_slack;
+  if (run.study.friction_slack < solver::NewtonOptions{}.friction_slack) options.newton.most_friction_updates = 100;
+  return options;
 }
 
 bool good(const solver::PathReport& path) { return path.outcome == solver::Outcome::converged && path.reached >= 1; }
@@ -111,7 +117,10 @@ PhaseSolution press_level(BuiltModel& built, const Case& run, const PhaseSolutio
   s.phase = phase;
   s.state = fit.state;
   s.touching = fit.touching;
-  solver::TouchDown touch = solver::touch_down(*built.newton, s.state, fit.loading, built.rest_pitch, kFirstPress);
+  solver::PathOptions options;
+  options.newton = path_options(run).newton;
+  solver::TouchDown touch =
+      solver::touch_down(*built.newton, s.state, fit.loading, built.rest_pitch, kFirstPress, options);
   s.path = touch.path;
   if (!good(s.path)) return s;
   Loading to = touch.held;

@@ -14,7 +14,12 @@ namespace hoofload::scenarios {
 
 [[nodiscard]] solver::PathReport follow(BuiltModel& built, const Case& run, solver::State& state,
                                         const solver::Loading& from, const solver::Loading& to);
+/// What a run asks of every way from one equilibrium to another.
+[[nodiscard]] solver::PathOptions path_options(const Case& run);
 [[nodiscard]] bool good(const solver::PathReport& path);
+
+/// Share of the ground's force on the rear contacts at which the heel counts as lifted, Eq. (66).
+inline constexpr double kLiftedShare = 0.01;
 
 /// What the ground is to carry [N], the reference centre of pressure [mm] and the pastern's rotation [rad].
 struct Demand {

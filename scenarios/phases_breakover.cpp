@@ -12,56 +12,41 @@ using solver::Loading;
 using solver::State;
 
 constexpr double kRolled = 5 * mesh::degree;  ///< pitch beyond the level shoe's at which the pivot is read again
-constexpr double kLifted = 0.01;              ///< share of the load on the rear contacts at the event
 constexpr double kFirstLift = 0.2 * mesh::degree, kMostLift = 25 * mesh::degree;
 
-void read_rolled(BuiltModel& built, PhaseSolution& s, const State& rolled, const Loading& loading) {
-  s.rolled_moment = built.newton->reactions()[pitch_dof(built)];
-  const double d = force_distance(built, rolled), theta = rolled.q[pitch_dof(built)];
-  s.rolled_cop = (s.rolled_moment - loading.tangential_force * d) / loading.normal_force;
-  s.rolled_pivot = built.system->model().ground.joint - d * solver::ground_normal(theta) +
-                   s.rolled_cop * solver::ground_tangent(theta);
-  s.rolled = std::make_shared<const State>(rolled);
+Loading rolled_loading(const BuiltModel& built, const PhaseSolution& at_heel_off) {
+  Loading to = at_heel_off.loading;
+  to.cable.reset();
+  to.hold_pitch = std::max(*at_heel_off.loading.hold_pitch, built.rest_pitch + kRolled);
+  return to;
 }
 
-/// Rolls on over the toe: the moment once the heel is well off the ground, where the pivot is the shoe's front. Leaves the
-/// phase's own state at the event.
-void roll_over(BuiltModel& built, PhaseSolution& s, const State* near) {
-  Loading from = s.loading;
-  from.cable.reset();
-  Loading to = from;
-  to.hold_pitch = std::max(*from.hold_pitch, built.rest_pitch + kRolled);
-  solver::PathOptions options;
-  options.first_step = 0.5;
-  State rolled = near != nullptr ? *near : s.state;
-  solver::PathReport path;
-  bool is_there = false;
+/// Leaves the phase's own state at the event.
+void roll_over(BuiltModel& built, const Case& run, PhaseSolution& s, const State* near) {
   if (near != nullptr) {
-    const solver::SolveReport report = built.newton->solve(rolled, to, options.newton);
+    RolledFoot rolled{*near, rolled_loading(built, s), {}};
+    const solver::SolveReport report = built.newton->solve(rolled.state, rolled.loading, path_options(run).newton);
     s.path.iterations += report.iterations;
     s.path.factorisations += report.factorisations;
-    is_there = report.outcome == solver::Outcome::converged;
+    if (report.outcome == solver::Outcome::converged) return read_rolled(built, rolled.state, s);
   }
-  if (!is_there) {
-    rolled = s.state;
-    path = solver::follow(*built.newton, rolled, from, to, options);
-    is_there = good(path);
-  }
-  s.path.iterations += path.iterations;
-  s.path.factorisations += path.factorisations;
-  if (is_there)
-    read_rolled(built, s, rolled, to);
+  const RolledFoot rolled = roll_on(built, run, s);
+  s.path.iterations += rolled.path.iterations;
+  s.path.factorisations += rolled.path.factorisations;
+  if (good(rolled.path))
+    read_rolled(built, rolled.state, s);
   else
-    s.remark = std::string("no roll-over: ") + solver::describe(path.outcome);
+    s.remark = std::string("no roll-over: ") + solver::describe(rolled.path.outcome);
 }
 
 }  // namespace
 
-void find_heel_off(BuiltModel& built, PhaseSolution& s, const Demand& demand, const State* rolled) {
+void find_heel_off(BuiltModel& built, const Case& run, PhaseSolution& s, const Demand& demand, const State* rolled) {
   solver::PathOptions options;
+  options.newton = path_options(run).newton;
   if (rolled != nullptr) options.first_step = 1;  // from an event to the next it is a small way
-  const solver::LiftOff event = solver::find_lift_off(*built.newton, s.state, s.loading, built.rear_contacts, kLifted,
-                                                      kFirstLift, kMostLift, options);
+  const solver::LiftOff event = solver::find_lift_off(*built.newton, s.state, s.loading, built.rear_contacts,
+                                                       kLiftedShare, kFirstLift, kMostLift, options);
   solver::append(s.path, event.path);
   s.loading.hold_pitch = event.pitch;
   s.moment = event.moment;
@@ -79,8 +64,28 @@ void find_heel_off(BuiltModel& built, PhaseSolution& s, const Demand& demand, co
   tendon.tension = s.cable_tension;
   s.loading.cable = tendon;
   const Eigen::VectorXd at_event = built.newton->reactions();
-  roll_over(built, s, rolled);
+  roll_over(built, run, s, rolled);
   s.reactions = at_event;
+}
+
+RolledFoot roll_on(BuiltModel& built, const Case& run, const PhaseSolution& at_heel_off) {
+  RolledFoot rolled{at_heel_off.state, rolled_loading(built, at_heel_off), {}};
+  Loading from = at_heel_off.loading;
+  from.cable.reset();
+  solver::PathOptions options;
+  options.first_step = 0.5;
+  options.newton = path_options(run).newton;
+  rolled.path = solver::follow(*built.newton, rolled.state, from, rolled.loading, options);
+  return rolled;
+}
+
+void read_rolled(const BuiltModel& built, const State& rolled, PhaseSolution& s) {
+  s.rolled_moment = built.newton->reactions()[pitch_dof(built)];
+  const double d = force_distance(built, rolled), theta = rolled.q[pitch_dof(built)];
+  s.rolled_cop = (s.rolled_moment - s.loading.tangential_force * d) / s.loading.normal_force;
+  s.rolled_pivot = built.system->model().ground.joint - d * solver::ground_normal(theta) +
+                   s.rolled_cop * solver::ground_tangent(theta);
+  s.rolled = std::make_shared<const State>(rolled);
 }
 
 void lift_heel(BuiltModel& built, const Case& run, PhaseSolution& s, const Demand& demand) {
@@ -89,7 +94,7 @@ void lift_heel(BuiltModel& built, const Case& run, PhaseSolution& s, const Deman
   solver::append(s.path, follow(built, run, s.state, s.loading, pushed));
   if (!good(s.path)) return;
   s.loading = pushed;
-  find_heel_off(built, s, demand, nullptr);
+  find_heel_off(built, run, s, demand, nullptr);
 }
 
 }  // namespace hoofload::scenarios

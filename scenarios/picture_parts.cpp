@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "scenarios/fields.hpp"
+#include "scenarios/nothing.hpp"
 #include "scenarios/pictures.hpp"
 #include "scenarios/result_files.hpp"
 #include "solver/fields.hpp"
@@ -83,7 +84,7 @@ viz::Heading heading_of(const Drawn& drawn, const std::string& model, const std:
   for (const std::string& key : quantities) {
     const auto it = drawn.phase->values.find(key);
     if (it == drawn.phase->values.end()) continue;
-    const double value = std::abs(it->second.value) < 1e-6 ? 0 : it->second.value;  // the solver's rounding of a zero
+    const double value = std::abs(it->second.value) < kNothing ? 0 : it->second.value;  // the solver's rounding of a zero
     const QuantityKey& quantity = *find_quantity(key);
     heading.facts.push_back(std::string(quantity.words) + "  " + viz::number_text(value) + " " +
                             std::string(quantity.unit));

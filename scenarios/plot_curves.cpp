@@ -1,4 +1,6 @@
 // Curves, maps, swings and scatters of a sweep.
+#include "scenarios/input_words.hpp"
+#include "scenarios/nothing.hpp"
 #include "scenarios/plot_parts.hpp"
 #include "scenarios/sensitivity.hpp"
 #include "scenarios/sweep_table.hpp"
@@ -47,10 +49,7 @@ std::string others_of(const SweepColumns& all, std::size_t run, const std::vecto
 }
 
 /// Round-off of a zero would put an axis or a colour below it.
-double or_nan(const std::optional<double>& v) {
-  constexpr double kNothing = 1e-6;  // in the quantity's unit, as in comparison.cpp
-  return v && std::abs(*v) < kNothing ? 0 : v.value_or(kNan);
-}
+double or_nan(const std::optional<double>& v) { return v && std::abs(*v) < kNothing ? 0 : v.value_or(kNan); }
 
 /// One curve for each option and each setting of the other inputs; points by rising x.
 std::vector<viz::Curve> curves_of(const SweepColumns& all, const std::vector<const SweepColumn*>& columns,
@@ -183,7 +182,7 @@ Plot tornado_plot(const SweepIdentity& identity, const SweepColumns& all, const 
         const auto number = parse_number(value);
         return (number ? short_number(*number) : value) + (all.units[s.input].empty() ? "" : " " + all.units[s.input]);
       };
-      figure.rows.push_back({all.inputs[s.input], shown(s.from), shown(s.to), *s.at_low, *s.at_high});
+      figure.rows.push_back({input_words(all.inputs[s.input]), shown(s.from), shown(s.to), *s.at_low, *s.at_high});
     }
     return {viz::tornado_figure(figure), swings_csv(all, {swings})};
   }

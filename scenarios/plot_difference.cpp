@@ -1,4 +1,5 @@
 // Changes against the baseline with their intervals, of a sweep and of a comparison with draws.
+#include "scenarios/nothing.hpp"
 #include "scenarios/plot_parts.hpp"
 #include "scenarios/result_files.hpp"
 #include "scenarios/result_table.hpp"
@@ -15,7 +16,6 @@ namespace hoofload::scenarios {
 namespace {
 
 constexpr std::size_t kFewest = 20;  ///< as in study.cpp
-constexpr double kNothing = 1e-6;    ///< as in comparison.cpp
 
 std::string field(const std::optional<double>& v) { return v ? number_text(*v) : ""; }
 

@@ -1,5 +1,6 @@
 #include "scenarios/plot_parts.hpp"
 
+#include "scenarios/input_words.hpp"
 #include "scenarios/quantities.hpp"
 #include "scenarios/uncertainty.hpp"
 
@@ -18,7 +19,7 @@ const SweepColumn& only_column(const SweepColumns& all, const ColumnChoice& choi
 }
 
 std::string input_label(const SweepColumns& all, std::size_t input) {
-  return all.inputs[input] + (all.units[input].empty() ? "" : ", " + all.units[input]);
+  return input_words(all.inputs[input]) + (all.units[input].empty() ? "" : ", " + all.units[input]);
 }
 
 viz::Heading plot_heading(const std::string& title, const SweepColumn& column) {

@@ -9,7 +9,7 @@ namespace hoofload::scenarios {
 /// The one column that the choice leaves; std::invalid_argument if there are several, with what tells them apart.
 [[nodiscard]] const SweepColumn& only_column(const SweepColumns& all, const ColumnChoice& choice);
 
-/// "foot.sole_depth_tip, mm"
+/// "sole below the tip of the distal phalanx (foot.sole_depth_tip), mm"
 [[nodiscard]] std::string input_label(const SweepColumns& all, std::size_t input);
 
 [[nodiscard]] viz::Heading plot_heading(const std::string& title, const SweepColumn& column);

@@ -9,6 +9,7 @@
 #include "scenarios/case_checks.hpp"
 #include "scenarios/case_keys.hpp"
 #include "scenarios/case_resolved.hpp"
+#include "scenarios/nothing.hpp"
 #include "scenarios/provenance.hpp"
 #include "scenarios/report.hpp"
 #include "viz/cautions.hpp"
@@ -170,7 +171,7 @@ ReportSection bars_section(const std::vector<RunResult>& results, const Comparis
       {"quantity", "phase", "axisymmetric", "sagittal", "at least"},
       {}};
   for (const FormError& f : comparison.form_errors)
-    if (f.run == results.front().run.name && f.bound() > 1e-6)
+    if (f.run == results.front().run.name && f.bound() > kNothing)
       table.rows.push_back({words_and_unit_of(f.quantity->key), std::string(name_of(f.phase)),
                             viz::number_text(f.axisymmetric), viz::number_text(f.sagittal),
                             viz::number_text(f.bound())});

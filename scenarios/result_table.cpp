@@ -1,5 +1,7 @@
 #include "scenarios/result_table.hpp"
 
+#include "scenarios/nothing.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -29,7 +31,7 @@ bool holds(const List& list, std::string_view key) {
 }
 
 /// Zero where only the solver's rounding is left.
-double cleaned(double value) { return std::abs(value) < 1e-6 ? 0 : value; }
+double cleaned(double value) { return std::abs(value) < kNothing ? 0 : value; }
 
 viz::OptionCell cell_of(const RunResult& option, Phase phase, ModelKind model, const QuantityKey& key,
                         const Comparison& all, RunMode mode) {
@@ -122,7 +124,7 @@ std::vector<std::string> model_notes(const std::vector<RunResult>& results) {
 std::vector<std::string> form_notes(const std::string& baseline, const Comparison& comparison) {
   std::vector<std::string> texts;
   for (const FormError& f : comparison.form_errors) {
-    if (f.run != baseline || !holds(kHeadline, f.quantity->key) || !(f.bound() > 1e-6)) continue;
+    if (f.run != baseline || !holds(kHeadline, f.quantity->key) || !(f.bound() > kNothing)) continue;
     texts.push_back("model form, baseline: " + std::string(f.quantity->key) + " (" + std::string(name_of(f.phase)) +
                     ") is " + viz::number_text(f.axisymmetric) + " " + std::string(f.quantity->unit) +
                     " axisymmetric and " + viz::number_text(f.sagittal) +

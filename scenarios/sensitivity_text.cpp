@@ -1,3 +1,4 @@
+#include "scenarios/input_words.hpp"
 #include "scenarios/sensitivity.hpp"
 #include "scenarios/sweep_table.hpp"
 #include "scenarios/units.hpp"
@@ -13,7 +14,17 @@ namespace hoofload::scenarios {
 
 namespace {
 
-constexpr int kName = 34, kIndex = 22, kValue = 14;
+constexpr int kIndex = 22, kValue = 14;
+
+/// Columns that the names of the inputs take, with the unit behind them where there is one.
+std::string name_of_input(const SweepColumns& all, std::size_t d) {
+  return input_words(all.inputs[d]) + (all.units[d].empty() ? "" : " [" + all.units[d] + "]");
+}
+int name_width(const SweepColumns& all) {
+  int width = 0;
+  for (std::size_t d = 0; d < all.inputs.size(); ++d) width = std::max(width, viz::columns(name_of_input(all, d)));
+  return width + 1;
+}
 
 std::string head_of(const SweepColumn& c, bool is_change) {
   return (is_change ? "change of " : "") + c.quantity + " [" + c.unit + "], " + place_of(c);
@@ -36,9 +47,9 @@ std::vector<std::size_t> by_total(const SobolIndices& s) {
 
 /// The first of the order, and whether the next one's interval stays below it.
 std::string first_text(const SweepColumns& all, const SobolIndices& s, const std::vector<std::size_t>& order) {
-  std::string text = "  measure this again first: " + all.inputs[order[0]];
+  std::string text = "  measure this again first: " + input_words(all.inputs[order[0]]);
   if (order.size() > 1 && s.total[order[1]].high >= s.total[order[0]].low)
-    text += " (its interval overlaps that of " + all.inputs[order[1]] + ": not ranked)";
+    text += " (its interval overlaps that of " + input_words(all.inputs[order[1]]) + ": not ranked)";
   return text + "\n";
 }
 
@@ -68,10 +79,11 @@ std::string indices_text(const SweepColumns& all, const std::vector<ColumnIndice
     text += head_of(one.column, one.is_change) + ": standard deviation " + viz::number_text(std::sqrt(s.variance)) +
             ", " + std::to_string(s.samples) + " rows" +
             (one.left_out > 0 ? ", " + std::to_string(one.left_out) + " left out" : "") + "\n";
-    text += "  " + viz::left_aligned("input", kName) + viz::right_aligned("first order (95 %)", kIndex) +
+    text += "  " + viz::left_aligned("input", name_width(all)) + viz::right_aligned("first order (95 %)", kIndex) +
             viz::right_aligned("total (95 %)", kIndex) + "\n";
     for (const std::size_t d : order)
-      text += "  " + viz::left_aligned(all.inputs[d], kName) + viz::right_aligned(estimate_text(s.first[d]), kIndex) +
+      text += "  " + viz::left_aligned(name_of_input(all, d), name_width(all)) +
+              viz::right_aligned(estimate_text(s.first[d]), kIndex) +
               viz::right_aligned(estimate_text(s.total[d]), kIndex) + "\n";
     text += first_text(all, s, order) + "\n";
   }
@@ -87,12 +99,11 @@ std::string swings_text(const SweepColumns& all, const std::vector<ColumnSwings>
       "What inputs do together is not in it.\n\n";
   for (const ColumnSwings& one : list) {
     text += head_of(one.column, one.is_change) + ": " + shown(one.middle) + " with all at their median\n";
-    text += "  " + viz::left_aligned("input", kName);
+    text += "  " + viz::left_aligned("input", name_width(all));
     for (const char* column : {"from", "to", "at 5 %", "at 95 %"}) text += viz::right_aligned(column, kValue);
     text += "\n";
     for (const Swing& s : one.swings) {
-      const std::string& unit = all.units[s.input];
-      text += "  " + viz::left_aligned(all.inputs[s.input] + (unit.empty() ? "" : " [" + unit + "]"), kName);
+      text += "  " + viz::left_aligned(name_of_input(all, s.input), name_width(all));
       for (const std::string& value : {setting_text(s.from), setting_text(s.to), shown(s.at_low), shown(s.at_high)})
         text += viz::right_aligned(value, kValue);
       text += "\n";

@@ -1,5 +1,6 @@
 #include "scenarios/study.hpp"
 
+#include "scenarios/nothing.hpp"
 #include "scenarios/sweep_pool.hpp"
 #include "scenarios/units.hpp"
 
@@ -13,7 +14,6 @@ namespace hoofload::scenarios {
 namespace {
 
 constexpr std::size_t kFewest = 20;  ///< with fewer, 5 and 95 % lie beyond the outermost draws
-constexpr double kNothing = 1e-6;    ///< in the quantity's unit, as in comparison.cpp
 
 using Samples = std::vector<std::optional<double>>;  ///< one a draw
 

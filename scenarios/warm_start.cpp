@@ -70,7 +70,7 @@ void lift_again(const BuiltModel& anchor, const PhaseSolution& from, BuiltModel&
   s.remark.clear();
   s.rolled.reset();
   const auto rolled = from.rolled ? carried_over(anchor, *from.rolled, built) : std::nullopt;
-  find_heel_off(built, s, demand, rolled ? &*rolled : nullptr);
+  find_heel_off(built, run, s, demand, rolled ? &*rolled : nullptr);
 }
 
 /// From balance to balance, pitch free.
@@ -103,11 +103,15 @@ std::optional<solver::State> carried_over(const BuiltModel& anchor, const solver
   moved.q[g0] += level_distance(built) - level_distance(anchor);
   moved.q[g0 + 2] += built.rest_pitch - anchor.rest_pitch;
   // Gap and place along the ground of the new nodes, displaced as the anchor's.
-  for (int node : model.ground.nodes) {
+  for (std::size_t k = 0; k < model.ground.nodes.size(); ++k) {
+    const int node = model.ground.nodes[k];
     const int i = solver::plane_dof(node, 0);
     const solver::Vec2 r = model.X[static_cast<std::size_t>(node)] + x.segment<2>(i) - model.ground.joint;
     moved.q[i] = moved.q[g0] + r.dot(solver::ground_normal(moved.q[g0 + 2]));
     moved.q[i + 1] = moved.q[g0 + 1] + r.dot(solver::ground_tangent(moved.q[g0 + 2]));
+    // What sticks to the ground does so at the place of the new node.
+    const auto contact = static_cast<std::size_t>(built.system->first_ground_contact()) + k;
+    moved.contact[contact].reference += moved.q[i + 1] - state.q[i + 1];
   }
   return moved;
 }

@@ -1,5 +1,6 @@
 #include "scenarios/widening.hpp"
 
+#include "scenarios/nothing.hpp"
 #include "scenarios/result_table.hpp"
 #include "viz/text.hpp"
 
@@ -12,7 +13,6 @@ namespace hoofload::scenarios {
 namespace {
 
 constexpr std::size_t kMostSlices = 8, kFewestInSlice = 16;
-constexpr double kNothing = 1e-6;  ///< in the quantity's unit, as in comparison.cpp
 constexpr std::size_t kShown = 3;
 
 std::size_t slices_of(std::size_t draws) { return std::clamp<std::size_t>(draws / kFewestInSlice, 2, kMostSlices); }

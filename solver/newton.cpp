@@ -78,7 +78,7 @@ Newton::Held Newton::held_unknowns(const State& state, const Loading& loading) c
   return held;
 }
 
-bool Newton::mobilise_ground(State& state, const Loading& loading, double scale) {
+bool Newton::mobilise_ground(State& state, const Loading& loading, double scale, double part_left) {
   const auto& points = system_.contact_points();
   double sum = 0, total = 0;
   for (std::size_t k = first_ground(); k < points.size(); ++k) {
@@ -99,7 +99,7 @@ bool Newton::mobilise_ground(State& state, const Loading& loading, double scale)
   }
   const bool sums = std::abs(total - target) <= 1e-12 * scale;
   // Tractions that have all but settled stay as they are: the energy of two states is then comparable.
-  if (excess.lpNorm<Eigen::Infinity>() <= 1e-3 * std::abs(target) && sums) return false;
+  if (excess.lpNorm<Eigen::Infinity>() <= part_left * std::abs(target) && sums) return false;
   // On a soft body the pressures answer to the tractions, and a round may undo the last: Aitken's relaxation. Tractions that do
   // not sum to the load are shared out anew.
   double part = 1;
@@ -121,7 +121,7 @@ bool Newton::mobilise_ground(State& state, const Loading& loading, double scale)
   return true;
 }
 
-bool Newton::update_friction(State& state, double scale) const {
+bool Newton::update_friction(State& state, double scale, double part) const {
   bool changed = false;
   const auto& points = system_.contact_points();
   for (std::size_t k = 0; k < points.size(); ++k) {
@@ -140,7 +140,7 @@ bool Newton::update_friction(State& state, double scale) const {
     }
     const double limit = points[k].friction * pressing(state, k);
     const double force = assembly_.gradient[points[k].tangent];
-    const double slack = 1e-3 * limit + 1e-9 * scale;
+    const double slack = part * limit + 1e-9 * scale;
     if (c.tangential == Tangential::stick && std::abs(force) > limit + slack && c.toggles < 3) {
       c.tangential = Tangential::slip;
       c.traction = std::copysign(limit, force);
@@ -231,6 +231,18 @@ double Newton::residual(const State& state, const Loading& loading, const Newton
   return worst;
 }
 
+bool Newton::factorise(const State& state, const Held& held) {
+  const auto K = system_.hessian(assembly_);
+  diagonal_.resize(K.cols());
+  for (int c = 0; c < K.cols(); ++c) diagonal_[c] = K.valuePtr()[K.outerIndexPtr()[c]];  // a lower column starts with it
+  for (std::size_t k = first_ground(); k < state.contact.size(); ++k)
+    if (on_bed(k) && state.contact[k].closed)
+      diagonal_[system_.contact_points()[k].normal] += column(state, k).stiffness;
+  for (int c = 0; c < K.cols(); ++c)
+    if (held.is[static_cast<std::size_t>(c)] == 0) diagonal_[c] += shift_ * std::abs(diagonal_[c]) + 1e-12;
+  return factor_.factorise({K.valuePtr(), held.is.data(), diagonal_.data()});
+}
+
 bool Newton::solve_reduced(const State& state, const Held& held, Eigen::VectorXd& dq, SolveReport& report) {
   const auto K = system_.hessian(assembly_);
   Eigen::VectorXd force = assembly_.gradient;
@@ -238,20 +250,10 @@ bool Newton::solve_reduced(const State& state, const Held& held, Eigen::VectorXd
   Eigen::VectorXd rhs = -force;
   rhs -= K.selfadjointView<Eigen::Lower>() * held.move;
   for (int attempt = 0; attempt < 14; ++attempt) {
-    diagonal_.resize(K.cols());
-    for (int c = 0; c < K.cols(); ++c) diagonal_[c] = K.valuePtr()[K.outerIndexPtr()[c]];  // a lower column starts with it
-    for (std::size_t k = first_ground(); k < state.contact.size(); ++k)
-      if (on_bed(k) && state.contact[k].closed)
-        diagonal_[system_.contact_points()[k].normal] += column(state, k).stiffness;
-    for (int c = 0; c < K.cols(); ++c) {
-      double& diagonal = diagonal_[c];
-      if (held.is[static_cast<std::size_t>(c)] != 0)
-        rhs[c] = held.move[c];
-      else
-        diagonal += shift_ * std::abs(diagonal) + 1e-12;
-    }
+    for (Eigen::Index c = 0; c < rhs.size(); ++c)
+      if (held.is[static_cast<std::size_t>(c)] != 0) rhs[c] = held.move[c];
     ++report.factorisations;
-    if (factor_.factorise({K.valuePtr(), held.is.data(), diagonal_.data()})) {
+    if (factorise(state, held)) {
       dq = factor_.solve(rhs);
       return dq.allFinite();
     }
@@ -337,18 +339,18 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
     assembly_.gradient = without;
     bool friction_changed = false;
     if (report.iterations > 0 && is_near && friction_rounds < options.most_friction_updates) {
-      friction_changed = update_friction(state, scale);
+      friction_changed = update_friction(state, scale, options.friction_slack);
       friction_rounds += friction_changed ? 1 : 0;
     }
     // Mobilised friction follows its contacts to the end, for it must sum to the load; it too only near balance, or its
     // relaxation would learn from forces that are not its own doing.
     if (report.iterations > 0 && is_near && system_.model().ground.mobilised)
-      friction_changed = mobilise_ground(state, loading, scale) || friction_changed;
+      friction_changed = mobilise_ground(state, loading, scale, options.friction_slack) || friction_changed;
     bool springs_changed = false;
     const auto bounds = system_.spring_bounds(state);
     for (std::size_t g = 0; g < bounds.size(); ++g)
       for (std::size_t k = 0; k < bounds[g].size(); ++k)
-        if (std::abs(bounds[g][k] - state.spring_bounds[g][k]) > 1e-3 * bounds[g][k] + 1e-9 * scale) {
+        if (std::abs(bounds[g][k] - state.spring_bounds[g][k]) > options.friction_slack * bounds[g][k] + 1e-9 * scale) {
           state.spring_bounds[g][k] = bounds[g][k];
           springs_changed = true;
         }

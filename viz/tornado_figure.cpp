@@ -10,7 +10,9 @@
 namespace hoofload::viz {
 namespace {
 
-constexpr double row_height = 36, thickness = 17, name_width = 250, side = 90;
+constexpr double row_height = 38, thickness = 17, name_width = 250, side = 90;
+constexpr double name_size = 11.5, line_height = 13;
+constexpr int name_columns = 44;
 constexpr const char *low_colour = "#2f6690", *high_colour = "#c0702d";
 
 Range range_of(const TornadoFigure& figure) {
@@ -25,8 +27,8 @@ Range range_of(const TornadoFigure& figure) {
 }
 
 /// A bar from the middle to one end, with the input's value at that end. Both ends may lie on one side.
-std::string half(const RowScale& rows, double middle, double value, const std::string& text, const char* colour, double y,
-                 double height, bool is_left) {
+std::string half(const RowScale& rows, double middle, double value, const std::string& text, const char* colour,
+                 double y, double height, bool is_left) {
   const double a = rows.x(middle), b = rows.x(value);
   std::string out =
       svg::rectangle({std::min(a, b), y}, {std::max(std::abs(b - a), 0.8), height}, {.fill = colour, .opacity = 0.85});
@@ -36,8 +38,13 @@ std::string half(const RowScale& rows, double middle, double value, const std::s
 
 std::string row_drawn(const RowScale& rows, double middle, const TornadoRow& row, double top) {
   const double y = top + (row_height - thickness) / 2;
-  std::string out = svg::text({rows.left - side + 10, top + row_height / 2 + 4}, row.name,
-                              {.size = 12.5, .anchor = svg::Anchor::end});
+  std::string out;
+  const auto lines = wrapped(row.name, name_columns);
+  double line = top + row_height / 2 + 4 - line_height * (static_cast<double>(lines.size()) - 1) / 2;
+  for (const std::string& words : lines) {
+    out += svg::text({rows.left - side + 10, line}, words, {.size = name_size, .anchor = svg::Anchor::end});
+    line += line_height;
+  }
   const bool is_one_sided = (row.at_low - middle) * (row.at_high - middle) > 0;
   if (is_one_sided) {
     const bool is_left = row.at_low < middle;
@@ -75,7 +82,7 @@ std::string legend(double y) {
 
 std::string tornado_figure(const TornadoFigure& figure) {
   const RowScale rows{range_of(figure), page::margin + name_width + side, page::width - page::margin - side,
-                  page::heading_height + 10};
+                      page::heading_height + 10};
   const double bottom = rows.top + row_height * static_cast<double>(figure.rows.size());
   std::string content = grid(rows, figure, bottom), description = "One at a time: " + figure.label + " by";
   for (std::size_t k = 0; k < figure.rows.size(); ++k) {

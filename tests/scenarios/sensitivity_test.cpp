@@ -50,7 +50,7 @@ TEST(Sensitivity, indices_of_a_stored_sweep_are_those_of_the_function_behind_it)
   EXPECT_NEAR(change.total[1].value, 0.2, 0.02);
   EXPECT_NEAR(change.total[2].value, 0, 1e-9);  // the plate is in both and cancels
   const std::string text = indices_text(m.columns, {list[2]});
-  EXPECT_NE(text.find("measure this again first: packing.hardness\n"), std::string::npos) << text;
+  EXPECT_NE(text.find("measure this again first: hardness of the set packing (packing.hardness)\n"), std::string::npos) << text;
 }
 
 TEST(Sensitivity, swings_are_labelled_one_at_a_time_and_the_widest_stands_first) {
