@@ -6,6 +6,7 @@
 #   bash scenarios/install.sh --tests    what the tests need as well (CalculiX and numpy for the cross-check)
 #   bash scenarios/install.sh --page     what the browser tests of the page need; chromium also turns reports into PDF
 #   bash scenarios/install.sh --cluster  what the test on a cluster of one node needs
+#   bash scenarios/install.sh --film     what the moving picture drawn by VTK needs (viz/film/film.sh), some 1.5 GB
 #   bash scenarios/install.sh --studies  what the long studies need on top (the other programs)
 set -euo pipefail
 
@@ -16,6 +17,7 @@ tests=(libgtest-dev calculix-ccx python3-numpy sqlite3 bc procps)
 cluster=(slurm-wlm munge hostname)
 studies=(python3-dolfinx python3-getfem)
 page=(chromium)
+film=(libvtk9-dev xvfb xauth ffmpeg)
 # A node from elsewhere may bring npm of its own, and then shuts Debian's out.
 if ! command -v node >/dev/null || ! command -v npm >/dev/null; then page+=(nodejs npm); fi
 
@@ -45,8 +47,9 @@ case "${1:-}" in
   --tests) wanted+=("${tests[@]}") ;;
   --studies) wanted+=("${tests[@]}" "${studies[@]}" "${cluster[@]}") ;;
   --cluster) wanted+=("${tests[@]}" "${cluster[@]}") ;;
+  --film) wanted+=("${film[@]}") ;;
   --page) wanted=("${page[@]}") ;;
-  *) echo "usage: bash scenarios/install.sh [--tests | --page | --cluster | --studies]" >&2; exit 2 ;;
+  *) echo "usage: bash scenarios/install.sh [--tests | --page | --cluster | --film | --studies]" >&2; exit 2 ;;
 esac
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
   echo "install: this is not a Debian system; install by hand: ${wanted[*]}" >&2
