@@ -14,12 +14,11 @@ namespace {
 constexpr double kStepOfSpread = 0.01, kStepOfValue = 1e-3, kStepOfRange = 1e-4;
 constexpr int kShorterSteps = 2;  ///< tenfold each, where a contact would change within the step
 
-SlopeInput input_of(const Uncertainty& u, const Case& baseline, const MaterialWords& words) {
+SlopeInput input_of(const Uncertainty& u, const Case& run, const MaterialWords& words) {
   const double sd = standard_deviation(u.distribution);
   SlopeInput input{u.name, u.unit, 0, sd, kStepOfSpread * sd, u.effect, u.moved};
   if (u.effect == Effect::scale) input.unit = "of the value";
-  if (u.effect == Effect::replace)
-    input.now = number_of(find_input(u.moved.front().input, words).value(), baseline, words);
+  if (u.effect == Effect::replace) input.now = number_of(find_input(u.moved.front().input, words).value(), run, words);
   return input;
 }
 
@@ -33,13 +32,12 @@ std::invalid_argument no_number(const std::string& name, const MaterialWords& wo
                                "; a material's value is called materials.NAME.PARAMETER");
 }
 
-SlopeInput input_of(const std::string& name, const Case& baseline, const MaterialWords& words) {
+SlopeInput input_of(const std::string& name, const Case& run, const MaterialWords& words) {
   const auto found = find_input(name, words);
   const bool is_number = found && (found->key == nullptr || std::holds_alternative<NumberAt>(found->key->binding)) &&
                          (found->key == nullptr || found->key->scope == Scope::any_run);
   if (!is_number) throw no_number(name, words);
-  SlopeInput input{found->name,     found->unit,       number_of(*found, baseline, words), 0, 0,
-                   Effect::replace, {{found->name, 1}}};
+  SlopeInput input{found->name, found->unit, number_of(*found, run, words), 0, 0, Effect::replace, {{found->name, 1}}};
   input.step = kStepOfValue * std::abs(input.now);
   if (input.step == 0 && found->key != nullptr) {
     const auto& number = std::get<NumberAt>(found->key->binding);
@@ -206,10 +204,10 @@ RunSlopes slopes_of_run(const AnchoredRun& baseline, const AnchoredRun& run, Mod
 }  // namespace
 
 std::vector<SlopeInput> slope_inputs(const std::vector<Case>& runs, const materials::Catalogue& catalogue,
-                                     const std::vector<std::string>& by) {
+                                     const std::vector<std::string>& by, std::size_t of) {
   const MaterialWords words = material_words(catalogue);
   std::vector<SlopeInput> known;
-  for (const Uncertainty& u : uncertainties(runs, catalogue)) known.push_back(input_of(u, runs.front(), words));
+  for (const Uncertainty& u : uncertainties(runs, catalogue)) known.push_back(input_of(u, runs[of], words));
   if (by.empty()) return known;
   std::vector<SlopeInput> asked;
   for (const std::string& name : by) {
@@ -218,7 +216,7 @@ std::vector<SlopeInput> slope_inputs(const std::vector<Case>& runs, const materi
       return i.name == name ||
              (found && i.moved.size() == 1 && i.moved.front().input == found->name && i.effect != Effect::scale);
     });
-    asked.push_back(it != known.end() ? *it : input_of(name, runs.front(), words));
+    asked.push_back(it != known.end() ? *it : input_of(name, runs[of], words));
   }
   return asked;
 }

@@ -23,9 +23,10 @@ struct SlopeInput {
   std::vector<Moved> moved;
 };
 
-/// All uncertainties of the case, and then the named keys; std::invalid_argument for a name that is no number of the case.
+/// All uncertainties of the case, or the named keys, where run `of` has them; std::invalid_argument for a name that is no
+/// number of the case.
 [[nodiscard]] std::vector<SlopeInput> slope_inputs(const std::vector<Case>& runs, const materials::Catalogue& catalogue,
-                                                   const std::vector<std::string>& by);
+                                                   const std::vector<std::string>& by, std::size_t of = 0);
 
 /// Derivative of one quantity by one input.
 struct Slope {

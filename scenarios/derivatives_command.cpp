@@ -144,7 +144,10 @@ int derivatives_command(const DerivativesRequest& request) {
   const materials::Catalogue catalogue = materials::load_catalogue();
   try {
     runs = chosen_runs(request);
-    inputs = slope_inputs(runs, catalogue, request.by);
+    const auto is_asked = [&](const Case& run) { return run.name == request.choice.option; };
+    const auto asked = std::find_if(runs.begin(), runs.end(), is_asked);
+    const auto of = asked == runs.end() ? 0 : static_cast<std::size_t>(asked - runs.begin());
+    inputs = slope_inputs(runs, catalogue, request.by, of);
   } catch (const std::invalid_argument& e) {
     std::cerr << "derivatives: " << e.what() << '\n';
     return exit_usage;

@@ -102,8 +102,10 @@ class FullSolves {
 
 /// Every quantity by each of the keys, with the steps that were taken.
 Agreement agreement(const Case& baseline, const Case& run, const std::vector<std::string>& by, Allowance allowed = {}) {
-  const std::vector<SlopeInput> inputs = slope_inputs({baseline, run}, catalogue(), by);
-  const auto slopes = slopes_of({baseline, run}, {run.name}, inputs, catalogue());
+  std::vector<Case> runs{baseline};
+  if (run.name != baseline.name) runs.push_back(run);
+  const std::vector<SlopeInput> inputs = slope_inputs(runs, catalogue(), by, runs.size() - 1);
+  const auto slopes = slopes_of(runs, {run.name}, inputs, catalogue());
   Agreement found;
   for (std::size_t d = 0; d < inputs.size(); ++d) {
     FullSolves full(baseline, run, inputs[d]);
