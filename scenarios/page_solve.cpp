@@ -82,6 +82,29 @@ std::vector<const Kept*> near_states(const Shelf& shelf, const std::string& plac
   return anchors;
 }
 
+/// What another process kept on disk for this key: the model is built, the state has its bits.
+std::optional<Kept> kept_on_disk(const SolutionStore& store, const std::string& key, const Case& run, ModelKind kind,
+                                 const materials::Catalogue& catalogue, bool baseline) {
+  const auto stored = fetch(store, key);
+  if (!stored) return {};
+  Kept kept{key, build_run(run, kind, catalogue, run.study.density), {}, false, baseline, 0};
+  if (!kept.result.built || !fits(*stored, *kept.result.built)) return {};
+  for (const PhaseSolution& solution : stored->phases)
+    kept.result.phases.push_back(read_phase(*kept.result.built, run, solution));
+  kept.after.length = stored->slack;
+  return kept;
+}
+
+void keep_on_disk(const SolutionStore& store, const Kept& kept) {
+  if (!kept.result.built || kept.result.phases.empty()) return;
+  StoredSolution stored{kept.key, {}, kept.after.length};
+  for (const PhaseResult& phase : kept.result.phases) {
+    if (!phase.solved) return;
+    stored.phases.push_back(phase.solution);
+  }
+  put(store, stored);
+}
+
 struct Bench {
   const materials::Catalogue& catalogue;
   Shelf& shelf;
@@ -100,15 +123,20 @@ const Kept& model_of(Bench& bench, const Case& run, ModelKind kind, std::size_t 
                      const std::string& base_key) {
   const std::string key = baseline == nullptr ? base_key : base_key + "\n" + nameless(run, kind);
   if (const Kept* kept = find_kept(bench.shelf.kept, key)) return *kept;
-  ++bench.solved;
   const bool is_baseline = baseline == nullptr;
+  if (bench.shelf.store && !bench.moving)
+    if (auto kept = kept_on_disk(*bench.shelf.store, key, run, kind, bench.catalogue, is_baseline))
+      return keep(bench.shelf.kept, bench.shelf.most, std::move(*kept));
+  ++bench.solved;
   const TendonSlack slack = is_baseline ? TendonSlack{} : baseline->after;
   std::vector<const Kept*> anchors;
   if (baseline != nullptr) anchors.push_back(baseline);
   Shelf& shelf = bench.shelf;
-  if (!bench.moving)
-    return kept_in(bench, shelf.kept, shelf.most,
-                   solve_near(anchors, run, kind, bench.catalogue, key, slack, is_baseline));
+  if (!bench.moving) {
+    Kept solved = solve_near(anchors, run, kind, bench.catalogue, key, slack, is_baseline);
+    if (shelf.store) keep_on_disk(*shelf.store, solved);
+    return kept_in(bench, shelf.kept, shelf.most, std::move(solved));
+  }
   const std::string own_place = std::to_string(place) + std::string(name_of(kind));
   const auto near = near_states(shelf, own_place, run, kind, is_baseline);
   anchors.insert(anchors.begin(), near.begin(), near.end());

@@ -9,10 +9,12 @@
 #include <functional>
 #include <list>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "scenarios/run.hpp"
+#include "scenarios/solution_file.hpp"
 
 namespace hoofload::scenarios {
 
@@ -32,6 +34,7 @@ struct Shelf {
   std::size_t most = 32;
   std::list<Kept> moving;  ///< states of moved sliders: where the next move starts, never what is shown at rest
   std::size_t most_moving = 12;
+  std::optional<SolutionStore> store;  ///< of states at rest on disk, for the next start; none: not kept
 };
 
 struct PageResult {

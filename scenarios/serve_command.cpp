@@ -40,6 +40,7 @@ int serve_command(const ServeRequest& request) {
     shop.catalogue = materials::load_catalogue();
     shop.words = material_words(shop.catalogue);
     const fs::path home = materials::data_directory().parent_path();
+    shop.shelf.store = users_store();
     shop.demo_text = text_of(home / "scenarios" / "cases" / "demo.toml");
     PageServer server({request.port, random_token(), home / "viz" / "page"}, shop);
     std::thread answering([&] { server.serve(); });

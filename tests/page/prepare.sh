@@ -17,4 +17,7 @@ if ! cmp -s tests/page/package-lock.json "$home/installed-lock.json"; then
   (cd "$home" && npm ci --no-audit --no-fund --ignore-scripts >npm.log 2>&1) || skip "npm could not install playwright-core and axe-core ($home/npm.log)"
   cp tests/page/package-lock.json "$home/installed-lock.json"
 fi
+# What the server keeps between starts: none of another run's, none of the user's.
+rm -rf "$home/cache"
+export XDG_CACHE_HOME="$home/cache"
 export PAGE_MODULES="$home" HOOFLOAD="$PWD/build/hoofload" CHROMIUM="$chromium"
