@@ -35,7 +35,7 @@ const json* drawn(const json& answer, const std::string& key, const std::string&
 
 // Packing that stands proud is squeezed whatever foot it is: the sole is pressed in the air in every draw, which is worse in
 // every draw. Nothing presses under the open shoe.
-TEST(PageStudy, what_happens_in_every_draw_has_an_interval_on_one_side_of_zero) {
+TEST(PageDraws, what_happens_in_every_draw_has_an_interval_on_one_side_of_zero) {
   const Answer told = post("api/study", asked(20, "study").dump());
   ASSERT_EQ(told.status, 200) << told.body.substr(0, 300);
   const json answer = json::parse(told.body);
@@ -51,7 +51,7 @@ TEST(PageStudy, what_happens_in_every_draw_has_an_interval_on_one_side_of_zero) 
   EXPECT_NE(answer.at("caution").get<std::string>().find("attending veterinarian"), std::string::npos);
 }
 
-TEST(PageStudy, draws_that_nobody_wants_any_more_end_early_and_say_so) {
+TEST(PageDraws, draws_that_nobody_wants_any_more_end_early_and_say_so) {
   auto long_one = std::async(std::launch::async, [] { return post("api/study", asked(1000, "stopped").dump()); });
   std::string done;
   while (done.find("\"of\":10") == std::string::npos) {

@@ -36,7 +36,7 @@ const Uncertainty* find(const Uncertainties& list, const std::string& name) {
   return nullptr;
 }
 
-TEST(Study, quantiles_are_those_of_hyndman_and_fan_type_7) {  // Hyndman & Fan 1996: at (n - 1) p + 1
+TEST(Draws, quantiles_are_those_of_hyndman_and_fan_type_7) {  // Hyndman & Fan 1996: at (n - 1) p + 1
   const std::vector<double> five{1, 2, 4, 8, 16};
   EXPECT_DOUBLE_EQ(quantile_of(five, 0.5), 4);
   EXPECT_DOUBLE_EQ(quantile_of(five, 0.05), 1.2);
@@ -44,7 +44,7 @@ TEST(Study, quantiles_are_those_of_hyndman_and_fan_type_7) {  // Hyndman & Fan 1
   EXPECT_DOUBLE_EQ(quantile_of(five, 1), 16);
 }
 
-TEST(Study, every_measurement_of_a_foot_has_an_error_and_every_catalogue_value_a_distribution) {
+TEST(Draws, every_measurement_of_a_foot_has_an_error_and_every_catalogue_value_a_distribution) {
   Case c;
   for (const Key& key : case_keys()) c.given.emplace_back(key.name);
   const Uncertainties list = measuring_errors(c);
@@ -61,7 +61,7 @@ TEST(Study, every_measurement_of_a_foot_has_an_error_and_every_catalogue_value_a
     }
 }
 
-TEST(Study, every_default_of_the_foot_that_does_not_follow_has_a_spread) {
+TEST(Draws, every_default_of_the_foot_that_does_not_follow_has_a_spread) {
   const Case c = good_case("schema = 1\n");
   const Uncertainties list = unmeasured_foot(c);
   std::set<std::string> moved;
@@ -76,7 +76,7 @@ TEST(Study, every_default_of_the_foot_that_does_not_follow_has_a_spread) {
     }
 }
 
-TEST(Study, a_given_value_is_drawn_around_itself_and_magnification_moves_film_lengths_together) {
+TEST(Draws, a_given_value_is_drawn_around_itself_and_magnification_moves_film_lengths_together) {
   const Case c = good_case(
       "schema = 1\n[foot]\nsole_depth_tip = \"12 mm\"\nhl_proximal = \"16 mm\"\ntoe_length = \"80 mm\"\n"
       "[study]\nsamples = 8\nvary = [\"measurements\"]\n");
@@ -100,7 +100,7 @@ TEST(Study, a_given_value_is_drawn_around_itself_and_magnification_moves_film_le
   EXPECT_NEAR(magnified.at("foot.toe_length"), 80, 1e-5);  // measured on the hoof
 }
 
-TEST(Study, what_the_case_sets_of_a_material_is_not_drawn) {
+TEST(Draws, what_the_case_sets_of_a_material_is_not_drawn) {
   const std::string text = "schema = 1\n[study]\nsamples = 8\n";
   EXPECT_NE(find(uncertainties({good_case(text)}, catalogue()), "materials.sole horn.E"), nullptr);
   const Case set = good_case(text + "[materials]\n\"sole horn\".E = \"200 MPa\"\n");
@@ -108,7 +108,7 @@ TEST(Study, what_the_case_sets_of_a_material_is_not_drawn) {
 }
 
 // Made up: the baseline scatters by 100, the change between the two by 1. Pairing must leave the small one.
-TEST(Study, what_options_share_cancels_in_the_paired_change) {
+TEST(Draws, what_options_share_cancels_in_the_paired_change) {
   std::vector<RunResult> results = small_results();
   Comparison comparison = compare(results);
   SampledStudy study;
@@ -146,7 +146,7 @@ TEST(Study, what_options_share_cancels_in_the_paired_change) {
   EXPECT_GT(base.interval->high - base.interval->low, 80);
 }
 
-TEST(Study, fewer_than_twenty_draws_give_no_interval) {
+TEST(Draws, fewer_than_twenty_draws_give_no_interval) {
   std::vector<RunResult> results = small_results();
   Comparison comparison = compare(results);
   SampledStudy study;
@@ -166,7 +166,7 @@ const SampledStudy& solved_study() {
   return study;
 }
 
-TEST(Study, all_options_get_the_same_draw) {
+TEST(Draws, all_options_get_the_same_draw) {
   const SampledStudy& study = solved_study();
   ASSERT_EQ(study.runs.size(), 32U);
   std::map<std::string, std::vector<double>> peaks;
@@ -179,7 +179,7 @@ TEST(Study, all_options_get_the_same_draw) {
   EXPECT_EQ(different.size(), peaks.at("the same again").size());
 }
 
-TEST(Study, the_draws_do_not_depend_on_the_threads) {
+TEST(Draws, the_draws_do_not_depend_on_the_threads) {
   const std::string text = sampled_case(32);
   const SampledStudy one = solve_study(text, "case.toml", read(text).runs, 1);
   ASSERT_EQ(one.runs.size(), solved_study().runs.size());
@@ -192,7 +192,7 @@ TEST(Study, the_draws_do_not_depend_on_the_threads) {
 
 // Packing before nailing presses on the sole whatever the foot and its tissues are: the mechanics of interference
 // (design of the lesson; no source for the size).
-TEST(Study, pressure_from_packing_before_nailing_is_told_with_an_interval_above_zero) {
+TEST(Draws, pressure_from_packing_before_nailing_is_told_with_an_interval_above_zero) {
   std::vector<RunResult> results = small_results();
   Comparison comparison = compare(results);
   add_intervals(solved_study(), results, comparison);
@@ -210,7 +210,7 @@ TEST(Study, pressure_from_packing_before_nailing_is_told_with_an_interval_above_
   EXPECT_NE(j["warnings"][0].get<std::string>().find("32 draws"), std::string::npos);
 }
 
-TEST(Study, the_page_of_uncertainties_is_that_of_the_program) {
+TEST(Draws, the_page_of_uncertainties_is_that_of_the_program) {
   std::ifstream stream("docs/uncertainty.md", std::ios::binary);
   std::ostringstream text;
   text << stream.rdbuf();

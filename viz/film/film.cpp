@@ -4,6 +4,7 @@
 #include <vtkCamera.h>
 #include <vtkCellData.h>
 #include <vtkDataSetMapper.h>
+#include <vtkDoubleArray.h>
 #include <vtkFieldData.h>
 #include <vtkGeometryFilter.h>
 #include <vtkLookupTable.h>
@@ -38,7 +39,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr double kMagnified = 3;       ///< as `hoofload film` lays its lines out
-constexpr double kMostPressure = 0.6;  ///< upper end of the colours [MPa]
+constexpr double kMostPressure = 600;  ///< upper end of the colours [kPa]
 constexpr int kWidth = 720, kHeight = 500, kFoot = 60;
 
 struct Style {
@@ -77,13 +78,28 @@ vtkSmartPointer<vtkLookupTable> pressure_colours() {
   return table;
 }
 
-/// The cells of one region, displaced; `colours` null: in one grey.
-void add_region(vtkRenderer* renderer, vtkUnstructuredGrid* grid, int region, vtkLookupTable* colours) {
-  vtkNew<vtkThreshold> only;
+vtkSmartPointer<vtkThreshold> cells_of(vtkUnstructuredGrid* grid, int region) {
+  auto only = vtkSmartPointer<vtkThreshold>::New();
   only->SetInputData(grid);
   only->SetInputArrayToProcess(0, 0, 0, vtkDataObject::FIELD_ASSOCIATION_CELLS, "region_id");
   only->SetLowerThreshold(region - 0.5);
   only->SetUpperThreshold(region + 0.5);
+  return only;
+}
+
+/// Adds the cells' pressure in the unit that page and pictures use [kPa].
+void add_pressure_in_kPa(vtkUnstructuredGrid* grid) {
+  auto* pressure = grid->GetCellData()->GetArray("pressure_MPa");
+  if (pressure == nullptr) throw std::runtime_error("a VTU file has no pressure_MPa");
+  vtkNew<vtkDoubleArray> scaled;
+  scaled->SetName("pressure_kPa");
+  for (vtkIdType k = 0; k < pressure->GetNumberOfTuples(); ++k) scaled->InsertNextValue(1e3 * pressure->GetTuple1(k));
+  grid->GetCellData()->AddArray(scaled);
+}
+
+/// The cells of one region, displaced; `colours` null: in one grey.
+void add_region(vtkRenderer* renderer, vtkUnstructuredGrid* grid, int region, vtkLookupTable* colours) {
+  const auto only = cells_of(grid, region);
   vtkNew<vtkWarpVector> warped;
   warped->SetInputConnection(only->GetOutputPort());
   warped->SetInputArrayToProcess(0, 0, 0, vtkDataObject::FIELD_ASSOCIATION_POINTS, "displacement_mm");
@@ -97,7 +113,7 @@ void add_region(vtkRenderer* renderer, vtkUnstructuredGrid* grid, int region, vt
     mapper->SetLookupTable(colours);
     mapper->SetScalarRange(0, kMostPressure);
     mapper->SetScalarModeToUseCellFieldData();
-    mapper->SelectColorArray("pressure_MPa");
+    mapper->SelectColorArray("pressure_kPa");
   } else {
     mapper->ScalarVisibilityOff();
     actor->GetProperty()->SetColor(0.72, 0.74, 0.76);
@@ -109,11 +125,7 @@ void add_region(vtkRenderer* renderer, vtkUnstructuredGrid* grid, int region, vt
 
 /// The lines of one region; a force is named with what it is.
 void add_lines(vtkRenderer* renderer, vtkUnstructuredGrid* grid, int region, const std::string& name) {
-  vtkNew<vtkThreshold> only;
-  only->SetInputData(grid);
-  only->SetInputArrayToProcess(0, 0, 0, vtkDataObject::FIELD_ASSOCIATION_CELLS, "region_id");
-  only->SetLowerThreshold(region - 0.5);
-  only->SetUpperThreshold(region + 0.5);
+  const auto only = cells_of(grid, region);
   vtkNew<vtkDataSetMapper> mapper;
   mapper->SetInputConnection(only->GetOutputPort());
   mapper->ScalarVisibilityOff();
@@ -154,6 +166,7 @@ std::string forces(vtkUnstructuredGrid* lines) {
 void draw_run(vtkRenderer* renderer, const fs::path& stem, const std::string& title, vtkLookupTable* colours) {
   renderer->SetBackground(1, 1, 1);
   const auto core = read(stem.string() + ".vtu"), lines = read(stem.string() + "_lines.vtu");
+  add_pressure_in_kPa(core);
   const auto regions = region_names(core);
   for (std::size_t k = 0; k < regions.size(); ++k)
     add_region(renderer, core, static_cast<int>(k), regions[k] == "shoe" ? nullptr : colours);
@@ -226,9 +239,9 @@ void draw_place(const fs::path& folder, const std::string& place, const std::str
     if (run + 1 == columns) {
       vtkNew<vtkScalarBarActor> bar;
       bar->SetLookupTable(colours);
-      bar->SetTitle("pressure, MPa");
+      bar->SetTitle("pressure, kPa");
       bar->SetNumberOfLabels(4);
-      bar->SetLabelFormat("%.1f");
+      bar->SetLabelFormat("%.0f");
       bar->UnconstrainedFontSizeOn();
       for (auto* text : {bar->GetTitleTextProperty(), bar->GetLabelTextProperty()}) {
         text->SetColor(.1, .1, .1);
@@ -250,7 +263,7 @@ void draw_place(const fs::path& folder, const std::string& place, const std::str
   std::string caution(hoofload::viz::caution_short);
   const auto half = caution.find(". Differences");
   if (half != std::string::npos) caution.replace(half + 1, 1, "\n");
-  add_text(below, caution + "  Shown: an invented foot, movement drawn three times as large as it is.", 0.01, 0.9, 12, true);
+  add_text(below, caution + "  Movement is drawn three times as large as it is.", 0.01, 0.9, 12, true);
   window->AddRenderer(below);
   write_frame(window, file);
 }
