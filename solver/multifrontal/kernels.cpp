@@ -8,29 +8,33 @@ namespace {
 
 using Two = Packet<2>;
 
-bool has_wide_packets() {
-  static const bool has = __builtin_cpu_supports("avx") != 0;
-  return has;
+struct Kernels {
+  decltype(&factor_panel_two) factor;
+  decltype(&schur_complement_two) schur;
+};
+
+const Kernels& fastest() {
+  static const Kernels kernels = __builtin_cpu_supports("avx512f") != 0
+                                     ? Kernels{factor_panel_eight, schur_complement_eight}
+                                 : __builtin_cpu_supports("avx") != 0
+                                     ? Kernels{factor_panel_four, schur_complement_four}
+                                     : Kernels{factor_panel_two, schur_complement_two};
+  return kernels;
 }
 
 }  // namespace
 
 int row_multiple() { return 4; }
 
-bool factor_panel(double* panel, int columns, int height) {
-  return has_wide_packets() ? factor_panel_wide(panel, columns, height) : factor_panel_narrow(panel, columns, height);
-}
+bool factor_panel(double* panel, int columns, int height) { return fastest().factor(panel, columns, height); }
 
 void schur_complement(const double* panel, int pivots, int pivot_rows, int update_rows, double* update) {
-  if (has_wide_packets())
-    schur_complement_wide(panel, pivots, pivot_rows, update_rows, update);
-  else
-    schur_complement_narrow(panel, pivots, pivot_rows, update_rows, update);
+  fastest().schur(panel, pivots, pivot_rows, update_rows, update);
 }
 
-bool factor_panel_narrow(double* panel, int columns, int height) { return factor_panel_by<2>(panel, columns, height); }
+bool factor_panel_two(double* panel, int columns, int height) { return factor_panel_by<2>(panel, columns, height); }
 
-void schur_complement_narrow(const double* panel, int pivots, int pivot_rows, int update_rows, double* update) {
+void schur_complement_two(const double* panel, int pivots, int pivot_rows, int update_rows, double* update) {
   schur_complement_by<2>(panel, pivots, pivot_rows, update_rows, update);
 }
 

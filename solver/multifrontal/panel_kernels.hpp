@@ -1,5 +1,5 @@
-// The inner loops of kernels.hpp, for packets of 2 or 4 doubles. Included by the two files that compile them, each for its own
-// instructions; everything here is local to those files, so that neither can get hold of the other's code.
+// The inner loops of kernels.hpp, for packets of 2, 4 or 8 doubles. Included by the files that compile them, each for its own
+// instructions; everything here is local to those files, so that none can get hold of another's code.
 //
 // A wider packet does more rows at once and every row's sums in the same order, without fused products: the bits are the same.
 #pragma once
@@ -34,8 +34,10 @@ template <int width>
 inline Packet<width> all(double x) {
   if constexpr (width == 2)
     return Packet<width>{x, x};
-  else
+  else if constexpr (width == 4)
     return Packet<width>{x, x, x, x};
+  else
+    return Packet<width>{x, x, x, x, x, x, x, x};
 }
 
 /// 2 width x 4 numbers in registers: a and b are the upper and lower packets of the columns 0 to 3.
@@ -136,12 +138,13 @@ inline void solve_right(Tile<width>& t, const Block4& f) {
 /// Columns are taken in blocks of this many: what is read again and again then stays in the first cache.
 constexpr int block_columns = 64;
 
-/// Calls work(row, Index<w>) for tiles of 2 w rows from `first` to `end`, a multiple of 4 rows: wide ones, then a narrow one.
+/// Calls work(row, w) for tiles of 2 w rows from `first` to `end`, a multiple of 4 rows: wide ones, then narrower ones.
 template <int width, class Work>
 inline void on_rows(int first, int end, const Work& work) {
   int i = first;
   for (; i + 2 * width <= end; i += 2 * width) work(i, std::integral_constant<int, width>{});
-  if (i < end) work(i, std::integral_constant<int, 2>{});
+  if constexpr (width > 2)
+    if (i < end) on_rows<width / 2>(i, end, work);
 }
 
 /// Four columns j.. of a panel whose columns before `first` are already subtracted.

@@ -1,4 +1,4 @@
-// The dense kernels for packets of two and of four doubles: one answer.
+// The dense kernels for packets of two, four and eight doubles: one answer.
 #include "solver/multifrontal/kernels.hpp"
 
 #include <gtest/gtest.h>
@@ -20,41 +20,58 @@ std::vector<double> panel_of(int columns, int height, unsigned seed) {
   return panel;
 }
 
+struct Packets {
+  int doubles;
+  bool here;  ///< the processor has them
+  decltype(&factor_panel_two) factor;
+  decltype(&schur_complement_two) schur;
+};
+
+std::vector<Packets> wider_packets() {
+  return {{4, __builtin_cpu_supports("avx") != 0, factor_panel_four, schur_complement_four},
+          {8, __builtin_cpu_supports("avx512f") != 0, factor_panel_eight, schur_complement_eight}};
+}
+
+/// Lower parts of column-major matrices are equal, number by number.
+void expect_equal(const std::vector<double>& a, const std::vector<double>& b, int columns, int height) {
+  for (int j = 0; j < columns; ++j)
+    for (int i = j; i < height; ++i) {
+      const auto at = static_cast<std::size_t>(j * height + i);
+      ASSERT_EQ(a[at], b[at]) << columns << " x " << height << " at " << i << ", " << j;
+    }
+}
+
 // No source: every entry is the same sum in the same order whatever the packet, so nothing but equality will do. Sizes on both
-// sides of a tile (4 and 8 rows) and of a block of columns (64).
-TEST(MultifrontalKernels, packets_of_two_and_of_four_give_the_same_bits) {
-  if (__builtin_cpu_supports("avx") == 0) GTEST_SKIP() << "this processor has no AVX";
-  for (const auto& [columns, height] : {std::pair{4, 4}, {4, 12}, {8, 20}, {12, 40}, {64, 72}, {68, 132}, {132, 160}}) {
-    const auto given = panel_of(columns, height, static_cast<unsigned>(height));
-    auto narrow = given, wide = given;
-    ASSERT_TRUE(factor_panel_narrow(narrow.data(), columns, height));
-    ASSERT_TRUE(factor_panel_wide(wide.data(), columns, height));
-    const int rows = height - columns;
-    std::vector<double> below(static_cast<std::size_t>(rows * rows)), below_wide = below;
-    schur_complement_narrow(narrow.data(), columns, columns, rows, below.data());
-    schur_complement_wide(wide.data(), columns, columns, rows, below_wide.data());
-    for (int j = 0; j < columns; ++j)
-      for (int i = j; i < height; ++i) {
-        const auto at = static_cast<std::size_t>(j * height + i);
-        ASSERT_EQ(narrow[at], wide[at]) << columns << " x " << height << " at " << i << ", " << j;
-      }
-    for (int j = 0; j < rows; ++j)
-      for (int i = j; i < rows; ++i) {
-        const auto at = static_cast<std::size_t>(j * rows + i);
-        ASSERT_EQ(below[at], below_wide[at]) << columns << " x " << height << " below at " << i << ", " << j;
-      }
+// sides of a tile (4, 8 and 16 rows) and of a block of columns (64).
+TEST(MultifrontalKernels, packets_of_two_four_and_eight_give_the_same_bits) {
+  for (const Packets& wider : wider_packets()) {
+    if (!wider.here) continue;
+    for (const auto& [columns, height] :
+         {std::pair{4, 4}, {4, 12}, {8, 20}, {8, 36}, {12, 40}, {64, 72}, {68, 132}, {132, 160}, {132, 188}}) {
+      const auto given = panel_of(columns, height, static_cast<unsigned>(height));
+      auto two = given, more = given;
+      ASSERT_TRUE(factor_panel_two(two.data(), columns, height));
+      ASSERT_TRUE(wider.factor(more.data(), columns, height));
+      const int rows = height - columns;
+      std::vector<double> below(static_cast<std::size_t>(rows * rows)), below_more = below;
+      schur_complement_two(two.data(), columns, columns, rows, below.data());
+      wider.schur(more.data(), columns, columns, rows, below_more.data());
+      expect_equal(two, more, columns, height);
+      expect_equal(below, below_more, rows, rows);
+    }
   }
 }
 
-TEST(MultifrontalKernels, both_packets_refuse_a_pivot_that_is_not_positive) {
+TEST(MultifrontalKernels, all_packets_refuse_a_pivot_that_is_not_positive) {
   for (const int bad : {0, 5, 11}) {
     auto panel = panel_of(12, 20, 7);
     panel[static_cast<std::size_t>(bad * 21)] = -1;
-    auto wide = panel;
-    EXPECT_FALSE(factor_panel_narrow(panel.data(), 12, 20)) << bad;
-    if (__builtin_cpu_supports("avx") != 0) {
-      EXPECT_FALSE(factor_panel_wide(wide.data(), 12, 20)) << bad;
+    for (const Packets& wider : wider_packets()) {
+      if (!wider.here) continue;
+      auto copy = panel;
+      EXPECT_FALSE(wider.factor(copy.data(), 12, 20)) << bad << ", " << wider.doubles;
     }
+    EXPECT_FALSE(factor_panel_two(panel.data(), 12, 20)) << bad;
   }
 }
 

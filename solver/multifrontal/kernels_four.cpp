@@ -4,9 +4,9 @@
 
 namespace hoofload::solver::multifrontal {
 
-bool factor_panel_wide(double* panel, int columns, int height) { return factor_panel_by<4>(panel, columns, height); }
+bool factor_panel_four(double* panel, int columns, int height) { return factor_panel_by<4>(panel, columns, height); }
 
-void schur_complement_wide(const double* panel, int pivots, int pivot_rows, int update_rows, double* update) {
+void schur_complement_four(const double* panel, int pivots, int pivot_rows, int update_rows, double* update) {
   schur_complement_by<4>(panel, pivots, pivot_rows, update_rows, update);
 }
 
