@@ -2,7 +2,7 @@
 // multifrontal Cholesky, which redoes only what changed between two active sets (tests/bench/factor.cpp compares it).
 #pragma once
 
-#include "solver/multifrontal/factorisation.hpp"
+#include "solver/multifrontal/refinement.hpp"
 #include "solver/system.hpp"
 
 namespace hoofload::solver {
@@ -17,7 +17,13 @@ class Factor {
   [[nodiscard]] bool factorise(const multifrontal::LowerValues& lower) { return cholesky_.factorise(lower); }
   /// True if the last factorisation succeeded, that is, if every pivot is positive.
   [[nodiscard]] bool positive_definite() const { return cholesky_.positive_definite(); }
+  /// x with A x = b (n), to some six digits where a large factor is kept in single precision.
   [[nodiscard]] Eigen::VectorXd solve(const Eigen::VectorXd& b) const { return cholesky_.solve(b); }
+  /// The same with no row of b - A x above `part` of the largest of b, by means of the matrix that was factored.
+  [[nodiscard]] Eigen::VectorXd solve(const multifrontal::PatternRef& lower, const multifrontal::LowerValues& values,
+                                      const Eigen::VectorXd& b, double part) const {
+    return multifrontal::solve_refined(cholesky_, lower, values, b, part);
+  }
   /// Solutions for every column of b (n x any number).
   [[nodiscard]] Eigen::MatrixXd solve_columns(const Eigen::MatrixXd& b) const { return cholesky_.solve_columns(b); }
 

@@ -6,6 +6,7 @@
 #include <cstdint>
 
 #include "solver/multifrontal/kernels.hpp"
+#include "solver/multifrontal/rounded_panel.hpp"
 
 namespace hoofload::solver::multifrontal {
 
@@ -13,6 +14,7 @@ Factorisation::Factorisation(const PatternRef& lower, std::size_t most_kept)
     : plan_(make_plan(lower, row_multiple(), most_kept)),
       panels_(Eigen::VectorXd::Zero(static_cast<Eigen::Index>(plan_.panel_size))),
       updates_(Eigen::VectorXd::Zero(static_cast<Eigen::Index>(plan_.update_size))),
+      trapezoids_(plan_.trapezoids_size),
       values_(plan_.keeps_updates ? plan_.source.size() : 0, 0.0),
       held_(static_cast<std::size_t>(plan_.size), 0),
       held_changed_(held_.size(), 0),
@@ -90,10 +92,19 @@ void Factorisation::enter_values(const Front& front, const LowerValues& lower) {
   }
 }
 
+/// A column's first row that is kept, and how far its diagonal is from the next column's, in update matrices as they are kept:
+/// squares, or lower triangles on a stack. `from[i]` is row i of column `column`.
+const double* Factorisation::kept_column(const Front& child, int column) const {
+  const auto j = static_cast<std::size_t>(column);
+  const double* update = updates_.data() + child.update;
+  if (plan_.keeps_updates) return update + j * static_cast<std::size_t>(child.update_rows);
+  return update + j * static_cast<std::size_t>(child.updates) - j * (j + 1) / 2;
+}
+
 void Factorisation::add_child_to_panel(const Front& child, const Front& front) {
   const int* place = plan_.row_in_parent.data() + child.first_row;
-  const double* from = updates_.data() + child.update;
-  for (int j = 0; j < child.rows_in_parent_panel; ++j, from += child.update_rows) {
+  for (int j = 0; j < child.rows_in_parent_panel; ++j) {
+    const double* from = kept_column(child, j);
     double* to =
         panels_.data() + front.panel + static_cast<std::size_t>(place[j]) * static_cast<std::size_t>(front.height());
     for (int i = j; i < child.updates; ++i) to[place[i]] += from[i];
@@ -102,15 +113,22 @@ void Factorisation::add_child_to_panel(const Front& child, const Front& front) {
 
 void Factorisation::add_child_to_update(const Front& child, const Front& front) {
   const int* place = plan_.row_in_parent.data() + child.first_row;
-  const int first = child.rows_in_parent_panel;
-  const double* from =
-      updates_.data() + child.update + static_cast<std::size_t>(first) * static_cast<std::size_t>(child.update_rows);
-  for (int j = first; j < child.updates; ++j, from += child.update_rows) {
+  for (int j = child.rows_in_parent_panel; j < child.updates; ++j) {
+    const double* from = kept_column(child, j);
     double* to = updates_.data() + front.work +
                  static_cast<std::size_t>(place[j] - front.pivot_rows) * static_cast<std::size_t>(front.update_rows) -
                  front.pivot_rows;
     for (int i = j; i < child.updates; ++i) to[place[i]] += from[i];
   }
+}
+
+/// Keeps what a front has formed: its panel rounded, its update matrix as a triangle in the place of its children's.
+void Factorisation::to_stack(const Front& front) {
+  round_panel(panels_.data(), front.pivots, front.updates, front.pivot_rows, front.height(),
+              trapezoids_.data() + front.trapezoid);
+  const double* from = updates_.data() + front.work;
+  double* to = updates_.data() + front.update;
+  for (int j = 0; j < front.updates; ++j, from += front.update_rows + 1) to = std::copy_n(from, front.updates - j, to);
 }
 
 bool Factorisation::factor_front(const Front& front, const LowerValues& lower) {
@@ -121,10 +139,7 @@ bool Factorisation::factor_front(const Front& front, const LowerValues& lower) {
   if (!factor_panel(panel, front.columns, front.height())) return false;
   schur_complement(panel, front.pivots, front.pivot_rows, front.update_rows, updates_.data() + front.work);
   for (int c = 0; c < front.children; ++c) add_child_to_update(plan_.fronts[static_cast<std::size_t>(child[c])], front);
-  if (front.work != front.update) {
-    const auto rows = static_cast<std::size_t>(front.update_rows);
-    std::copy_n(updates_.data() + front.work, rows * rows, updates_.data() + front.update);
-  }
+  if (!plan_.keeps_updates) to_stack(front);
   return true;
 }
 
@@ -149,21 +164,29 @@ bool Factorisation::factorise(const LowerValues& lower) {
 
 void Factorisation::solve_column(const double* b, double* x, double* by_position, double* local) const {
   const auto n = static_cast<std::size_t>(plan_.size);
-  for (std::size_t k = 0; k < n; ++k) by_position[k] = b[plan_.original[k]];
-  for (const Front& f : plan_.fronts) {
+  const bool rounded = is_rounded();
+  const auto begin_front = [&](const Front& f) {
     std::fill_n(local, f.height(), 0.0);
     std::copy_n(by_position + f.first_pivot, f.pivots, local);
-    forward(panels_.data() + f.panel, f.columns, f.height(), local);
+    return local + (rounded ? f.pivots : f.pivot_rows);
+  };
+  for (std::size_t k = 0; k < n; ++k) by_position[k] = b[plan_.original[k]];
+  for (const Front& f : plan_.fronts) {
+    const double* below = begin_front(f);
+    if (rounded)
+      forward(trapezoids_.data() + f.trapezoid, f.pivots, f.pivots + f.updates, local);
+    else
+      forward(panels_.data() + f.panel, f.columns, f.height(), local);
     std::copy_n(local, f.pivots, by_position + f.first_pivot);
-    const double* below = local + f.pivot_rows;
     for (int row : plan_.rows(f)) by_position[row] += *below++;
   }
   for (auto f = plan_.fronts.rbegin(); f != plan_.fronts.rend(); ++f) {
-    std::fill_n(local, f->height(), 0.0);
-    std::copy_n(by_position + f->first_pivot, f->pivots, local);
-    double* below = local + f->pivot_rows;
+    double* below = begin_front(*f);
     for (int row : plan_.rows(*f)) *below++ = by_position[row];
-    backward(panels_.data() + f->panel, f->columns, f->height(), local);
+    if (rounded)
+      backward(trapezoids_.data() + f->trapezoid, f->pivots, f->pivots + f->updates, local);
+    else
+      backward(panels_.data() + f->panel, f->columns, f->height(), local);
     std::copy_n(local, f->pivots, by_position + f->first_pivot);
   }
   for (std::size_t k = 0; k < n; ++k) x[plan_.original[k]] = by_position[k];

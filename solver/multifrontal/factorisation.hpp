@@ -3,7 +3,8 @@
 // Values that have not changed since the last call keep their fronts: only fronts with a changed entry, and those on
 // their way to the root, are done again. The result has the same bits as a factorisation from nothing, because a front
 // always sums in the same order. One thread. That takes a place for every update matrix, some three times the factor's own; above
-// a limit they share a stack instead, and a call in which anything changed does all fronts.
+// a limit they share a stack instead, a call in which anything changed does all fronts, and L is kept in single precision: formed
+// in double, rounded when its front is done, which costs 1e-7 to 1e-6 of a solution. refinement.hpp gives it back.
 #pragma once
 
 #include <Eigen/Core>
@@ -39,6 +40,9 @@ class Factorisation {
   /// True if the last call of factorise() succeeded.
   [[nodiscard]] bool positive_definite() const { return factored_; }
 
+  /// True where L is kept in single precision: solutions are then good to some six digits.
+  [[nodiscard]] bool is_rounded() const { return !plan_.keeps_updates; }
+
   /// x with A x = b (n).
   [[nodiscard]] Eigen::VectorXd solve(const Eigen::VectorXd& b) const;
   /// The same for every column of b (n x any number).
@@ -54,12 +58,15 @@ class Factorisation {
   [[nodiscard]] bool has_new_rows(const Front& front) const;
   void enter_values(const Front& front, const LowerValues& lower);
   [[nodiscard]] bool factor_front(const Front& front, const LowerValues& lower);
+  [[nodiscard]] const double* kept_column(const Front& child, int column) const;
   void add_child_to_panel(const Front& child, const Front& front);
   void add_child_to_update(const Front& child, const Front& front);
+  void to_stack(const Front& front);
   void solve_column(const double* b, double* x, double* by_position, double* local) const;
 
   Plan plan_;
   Eigen::VectorXd panels_, updates_;
+  std::vector<float> trapezoids_;     ///< all panels, where panels_ holds but the one at work
   std::vector<double> values_;        ///< entries of the last call, in the order of Plan::source; kept with the updates
   std::vector<char> held_;            ///< per position, of the last call
   Eigen::VectorXd diagonal_;          ///< the same; empty: none was given

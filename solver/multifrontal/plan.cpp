@@ -5,6 +5,7 @@
 #include <limits>
 #include <stdexcept>
 
+#include "solver/multifrontal/rounded_panel.hpp"
 #include "solver/multifrontal/supernodes.hpp"
 
 namespace hoofload::solver::multifrontal {
@@ -92,15 +93,25 @@ void find_rows(const std::vector<Entry>& all, const std::vector<int>& front_of, 
   }
 }
 
-std::size_t update_entries(const Front& f) {
+std::size_t panel_entries(const Front& f) {
+  return static_cast<std::size_t>(f.height()) * static_cast<std::size_t>(f.columns);
+}
+
+std::size_t square(const Front& f) {
   return static_cast<std::size_t>(f.update_rows) * static_cast<std::size_t>(f.update_rows);
 }
 
-/// Places on a stack: a front forms its matrix above those of its children, which are the topmost, and moves it down to where
-/// theirs began.
+/// Lower triangle of the rows that are there, columns one after another, up to a whole packet.
+std::size_t triangle(const Front& f) {
+  const auto n = static_cast<std::size_t>(f.updates);
+  return (n * (n + 1) / 2 + 7) / 8 * 8;
+}
+
+/// Places on a stack: a front forms its matrix above those of its children, which are the topmost, and moves its triangle down
+/// to where theirs began.
 void stack_updates(Plan& plan) {
   plan.keeps_updates = false;
-  plan.update_size = 0;
+  plan.panel_size = plan.update_size = 0;
   std::size_t top = 0;
   for (Front& f : plan.fronts) {
     f.work = top;
@@ -110,11 +121,15 @@ void stack_updates(Plan& plan) {
     for (int k = 0; k < f.children; ++k) {
       const Front& c = plan.fronts[static_cast<std::size_t>(child[k])];
       assert(c.update == below);
-      below += update_entries(c);
+      below += triangle(c);
     }
     assert(below == top);
-    plan.update_size = std::max(plan.update_size, f.work + update_entries(f));
-    top = f.update + update_entries(f);
+    plan.update_size = std::max(plan.update_size, f.work + square(f));
+    top = f.update + triangle(f);
+    f.panel = 0;
+    plan.panel_size = std::max(plan.panel_size, panel_entries(f));
+    f.trapezoid = plan.trapezoids_size;
+    plan.trapezoids_size += trapezoid_entries(f.pivots, f.pivots + f.updates);
   }
 }
 
@@ -125,10 +140,10 @@ void lay_out(Plan& plan, int row_multiple, std::size_t most_kept) {
     f.update_rows = padded(f.updates, std::max(4, row_multiple));
     f.panel = plan.panel_size;
     f.update = f.work = plan.update_size;
-    plan.panel_size += static_cast<std::size_t>(f.height()) * static_cast<std::size_t>(f.columns);
-    plan.update_size += update_entries(f);
+    plan.panel_size += panel_entries(f);
+    plan.update_size += square(f);
     plan.highest = std::max(plan.highest, f.height());
-    if (plan.panel_size - f.panel > std::numeric_limits<std::uint32_t>::max())
+    if (panel_entries(f) > std::numeric_limits<std::uint32_t>::max())
       throw std::length_error("sparse factorisation: a front has more than 2^32 entries");
   }
   if (plan.update_size > most_kept) stack_updates(plan);

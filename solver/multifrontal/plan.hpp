@@ -4,6 +4,9 @@
 // its part of the Schur complement). Both are column-major and padded: pivots to a multiple of 4 columns and of
 // row_multiple rows (a padding pivot is a unit vector), update rows to a multiple of row_multiple. So no kernel has a
 // remainder loop.
+//
+// Where a place for every update matrix would take too much, all panels are formed in one place and kept without padding, as
+// trapezoids (rounded_panel.hpp); update matrices are kept as lower triangles on a stack.
 #pragma once
 
 #include <cstddef>
@@ -26,6 +29,7 @@ struct Front {
   std::size_t first_entry = 0, entries = 0;  ///< matrix entries that enter here
   std::size_t panel = 0, update = 0;         ///< offsets of its storage
   std::size_t work = 0;                      ///< where the update matrix is formed; differs from `update` on a stack
+  std::size_t trapezoid = 0;                 ///< offset of the kept panel, if not all are kept as they are formed
   int first_child = 0, children = 0;         ///< in Plan::child
 
   [[nodiscard]] int height() const { return pivot_rows + update_rows; }
@@ -40,8 +44,8 @@ struct Plan {
   std::vector<int> row_in_parent;   ///< storage row in the parent's panel
   std::vector<int> source;            ///< entry's index among the matrix values
   std::vector<std::uint32_t> target;  ///< its index in its front's panel
-  std::size_t panel_size = 0, update_size = 0;
-  bool keeps_updates = true;  ///< each update matrix has a place of its own; else they share a stack
+  std::size_t panel_size = 0, update_size = 0, trapezoids_size = 0;
+  bool keeps_updates = true;  ///< each front has places of its own; else panels share one and update matrices a stack
   int highest = 0;  ///< largest height of a front
 
   [[nodiscard]] std::span<const int> rows(const Front& f) const {

@@ -1,8 +1,10 @@
 // The dense kernels for packets of two, four and eight doubles: one answer.
 #include "solver/multifrontal/kernels.hpp"
+#include "solver/multifrontal/rounded_panel.hpp"
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <random>
 #include <vector>
 
@@ -72,6 +74,26 @@ TEST(MultifrontalKernels, all_packets_refuse_a_pivot_that_is_not_positive) {
       EXPECT_FALSE(wider.factor(copy.data(), 12, 20)) << bad << ", " << wider.doubles;
     }
     EXPECT_FALSE(factor_panel_two(panel.data(), 12, 20)) << bad;
+  }
+}
+
+// No source, as above: four rows are one sum whatever the packet.
+TEST(MultifrontalKernels, rounded_panels_are_solved_with_the_same_bits_by_packets_of_two_and_of_four) {
+  if (__builtin_cpu_supports("avx") == 0) GTEST_SKIP() << "this processor has no AVX";
+  for (const auto& [columns, rows] : {std::pair{1, 1}, {3, 3}, {4, 9}, {5, 20}, {7, 30}, {66, 131}}) {
+    const int pivot_rows = (columns + 3) / 4 * 4, height = pivot_rows + (rows - columns + 3) / 4 * 4;
+    const auto panel = panel_of(pivot_rows, height, static_cast<unsigned>(rows));
+    std::vector<float> trapezoid(trapezoid_entries(columns, rows));
+    round_panel(panel.data(), columns, rows - columns, pivot_rows, height, trapezoid.data());
+    std::vector<double> two(static_cast<std::size_t>(rows));
+    for (std::size_t i = 0; i < two.size(); ++i) two[i] = std::sin(static_cast<double>(i + 1));
+    auto four = two;
+    forward_two(trapezoid.data(), columns, rows, two.data());
+    forward_four(trapezoid.data(), columns, rows, four.data());
+    EXPECT_EQ(two, four) << columns << " x " << rows;
+    backward_two(trapezoid.data(), columns, rows, two.data());
+    backward_four(trapezoid.data(), columns, rows, four.data());
+    EXPECT_EQ(two, four) << columns << " x " << rows;
   }
 }
 

@@ -18,6 +18,8 @@
 namespace {
 
 using hoofload::solver::multifrontal::Factorisation;
+using hoofload::solver::multifrontal::residual;
+using hoofload::solver::multifrontal::solve_refined;
 using hoofload::solver::multifrontal::SparseMatrix;
 using Triplets = std::vector<Eigen::Triplet<double>>;
 
@@ -286,7 +288,7 @@ TEST(Multifrontal, held_rows_and_a_given_diagonal_give_the_bits_of_the_matrix_th
   const Eigen::VectorXd b = random_vector(lower.cols(), 30);
   const auto n = static_cast<std::size_t>(lower.cols());
   for (const std::size_t most_kept : {Factorisation::most_kept_by_default, std::size_t{0}}) {
-    Factorisation by_rows(lower, most_kept), whole(lower);
+    Factorisation by_rows(lower, most_kept), whole(lower, most_kept);
     const int all = static_cast<int>(whole.plan().fronts.size());
     ASSERT_TRUE(by_rows.factorise(lower));
     for (int step = 0; step < 6; ++step) {
@@ -339,22 +341,76 @@ TEST(Multifrontal, a_failed_factorisation_does_not_spoil_a_later_partial_one) {
   EXPECT_TRUE(same_bits(own.solve(b), whole.solve(b)));
 }
 
-TEST(Multifrontal, update_matrices_on_a_stack_give_the_same_bits_in_less_room) {
-  for (const SparseMatrix& lower : {grid_matrix(40, 31, 0, 2, 26, [](int) { return 1.0; }), random_sparse(200, 0.02, 27)}) {
-    const Eigen::VectorXd b = random_vector(lower.cols(), 28);
-    Factorisation kept(lower), stacked(lower, 0);
-    if (lower.cols() > 1000) {  // a tree of some depth
-      EXPECT_LT(stacked.plan().update_size, kept.plan().update_size / 2);
-    }
-    ASSERT_TRUE(kept.factorise(lower) && stacked.factorise(lower));
-    EXPECT_TRUE(same_bits(kept.solve(b), stacked.solve(b)));
-    SparseMatrix broken = held(lower, {10});
-    broken.coeffRef(150, 150) = -1e4;
-    ASSERT_FALSE(stacked.factorise(broken));
-    const SparseMatrix changed = held(lower, {10});
-    ASSERT_TRUE(kept.factorise(changed) && stacked.factorise(changed));
-    EXPECT_TRUE(same_bits(kept.solve(b), stacked.solve(b)));
+/// Where room is short: update matrices on a stack, L in single precision.
+struct Small {
+  SparseMatrix lower;
+  Factorisation factor{lower, 0};
+  [[nodiscard]] Eigen::VectorXd refined(const SparseMatrix& A, const Eigen::VectorXd& b) const {
+    return solve_refined(factor, lower, {A.valuePtr(), nullptr, nullptr}, b, 1e-14);
   }
+};
+
+std::vector<SparseMatrix> matrices_of_some_depth() {
+  return {grid_matrix(40, 31, 0, 2, 26, [](int cell) { return cell % 3 == 0 ? 1e3 : 1.0; }),
+          grid_matrix(6, 5, 4, 3, 31, [](int) { return 1.0; }), random_sparse(200, 0.02, 27)};
+}
+
+TEST(MultifrontalInLittleRoom, takes_less_and_gives_six_digits_and_by_refinement_all) {
+  for (const SparseMatrix& lower : matrices_of_some_depth()) {
+    const Eigen::VectorXd b = random_vector(lower.cols(), 28);
+    Factorisation kept(lower);
+    Small small{lower};
+    const auto bytes = [](const auto& plan) {
+      return 8 * (plan.panel_size + plan.update_size) + 4 * plan.trapezoids_size;
+    };
+    if (lower.cols() > 1000) {
+      EXPECT_LT(bytes(small.factor.plan()), bytes(kept.plan()) / 3);
+    }
+    ASSERT_TRUE(kept.factorise(lower) && small.factor.factorise(lower));
+    EXPECT_TRUE(small.factor.is_rounded() && !kept.is_rounded());
+    const Eigen::VectorXd x = kept.solve(b);
+    EXPECT_LT((small.factor.solve(b) - x).norm(), 1e-5 * x.norm());
+    EXPECT_GT((small.factor.solve(b) - x).norm(), 1e-12 * x.norm());  // or nothing was rounded
+    EXPECT_LT((small.refined(lower, b) - x).norm(), 1e-11 * x.norm());
+    EXPECT_LT(backward_error(lower, small.refined(lower, b), b), 1e-14);
+    // As exact as asked for, and no further.
+    const Eigen::VectorXd left = b - lower.selfadjointView<Eigen::Lower>() * small.factor.solve(b);
+    const double part = 2 * left.cwiseAbs().maxCoeff() / b.cwiseAbs().maxCoeff();
+    EXPECT_TRUE(same_bits(solve_refined(small.factor, lower, {lower.valuePtr(), nullptr, nullptr}, b, part),
+                          small.factor.solve(b)));
+  }
+}
+
+TEST(MultifrontalInLittleRoom, recovers_from_a_matrix_that_is_not_positive_definite) {
+  for (const SparseMatrix& lower : matrices_of_some_depth()) {
+    const Eigen::VectorXd b = random_vector(lower.cols(), 33);
+    Small small{lower};
+    SparseMatrix broken = held(lower, {10});
+    broken.coeffRef(50, 50) = -1e5;
+    ASSERT_FALSE(small.factor.factorise(broken));
+    const SparseMatrix changed = held(lower, {10});
+    Factorisation kept(changed);
+    ASSERT_TRUE(kept.factorise(changed) && small.factor.factorise(changed));
+    EXPECT_LT((small.refined(changed, b) - kept.solve(b)).norm(), 1e-11 * b.norm());
+  }
+}
+
+TEST(MultifrontalInLittleRoom, refinement_knows_held_rows_and_a_given_diagonal) {
+  const SparseMatrix lower = grid_matrix(40, 31, 0, 2, 34, [](int) { return 1.0; });
+  const Eigen::VectorXd b = random_vector(lower.cols(), 35);
+  std::vector<char> is(static_cast<std::size_t>(lower.cols()), 0);
+  std::vector<double> diagonal(is.size());
+  SparseMatrix changed = lower;
+  for (int i = 0; i < lower.cols(); ++i) diagonal[static_cast<std::size_t>(i)] = changed.coeffRef(i, i) *= 1.25;
+  for (int u : {0, 3, 77, 401}) is[static_cast<std::size_t>(u)] = 1;
+  changed = held(changed, {0, 3, 77, 401});
+  Factorisation small(lower, 0), kept(changed);
+  const hoofload::solver::multifrontal::LowerValues values{lower.valuePtr(), is.data(), diagonal.data()};
+  ASSERT_TRUE(small.factorise(values) && kept.factorise(changed));
+  EXPECT_LT((solve_refined(small, lower, values, b, 1e-14) - kept.solve(b)).norm(), 1e-11 * b.norm());
+  const Eigen::VectorXd x = random_vector(lower.cols(), 36);
+  const Eigen::VectorXd exact = b - changed.selfadjointView<Eigen::Lower>() * x;
+  EXPECT_LT((residual(lower, values, b, x) - exact).cwiseAbs().maxCoeff(), 1e-13 * exact.cwiseAbs().maxCoeff());
 }
 
 TEST(Multifrontal, a_pattern_that_is_not_a_lower_triangle_is_refused) {
