@@ -13,6 +13,7 @@
 
 #include "tests/support/bar_judgement.hpp"
 #include "tests/support/bar_readings_file.hpp"
+#include "tests/support/record.hpp"
 
 namespace {
 
@@ -108,6 +109,30 @@ void print_cancellation(const Judged& changes) {
       100.0 * static_cast<double>(smaller) / static_cast<double>(bars.size()));
 }
 
+/// What the distance to the twin alone, the estimate behind the bar, is of the true error.
+double estimate_over_error(const std::vector<VariantReading>& readings, const JudgedMesh& mesh) {
+  std::vector<double> ratios;
+  for (const VariantReading& r : readings) {
+    const auto on_twin = twin_reading(r.drawn, r.key, mesh);
+    const double error = std::abs(r.drawn.finer - on_twin.value);
+    if (has_error(error, on_twin.size)) ratios.push_back(std::abs(on_twin.value - on_twin.twin) / error);
+  }
+  return quantile(ratios, 0.5);
+}
+
+void expect_covered(const std::string& what, const std::string& equation, const Judged& judged, int variants,
+                    double density) {
+  const BarStatistics s = statistics_of(judged);
+  const std::string name =
+      text("random feet on meshes of twice and four times the divisions, half of %d judging", variants);
+  record_finding({name, "theory, Eq. " + equation, "density .25 to 1"}, text("%s, density %g", what.c_str(), density),
+                 "at least 95 % inside", text("%.1f %% of %zu", s.coverage(), s.values), s.coverage() < 95);
+  record_finding({name + ": bar over true error, median", "goal of this study", "density .25 to 1"},
+                 text("%s, density %g", what.c_str(), density), "at most 2", text("%.1f", s.effectivity),
+                 s.effectivity > 2);
+  EXPECT_GE(s.coverage(), 95) << what << ", " << density;
+}
+
 TEST(BarCalibrationStudy, bars_cover_a_mesh_of_twice_and_four_times_the_divisions_19_times_in_20) {
   const VariantReadings r = readings();
   const auto [first, second] = halves(r.all);
@@ -124,8 +149,10 @@ TEST(BarCalibrationStudy, bars_cover_a_mesh_of_twice_and_four_times_the_division
                 statistics_of(judged_changes(first, mesh)).coverage());
     print_tables("Values" + at, values), print_tables("Changes by 6 mm of setback" + at, changes);
     print_cancellation(changes);
-    EXPECT_GE(statistics_of(values).coverage(), 95) << mesh.density;
-    EXPECT_GE(statistics_of(changes).coverage(), 95) << mesh.density;
+    const double density = mesh.is_between ? kBetween * h : h;
+    expect_covered("values", "(77)", values, r.variants, density);
+    expect_covered("changes", "(78)", changes, r.variants, density);
+    std::printf("\nDistance to the twin over the true error, median: %.2f\n", estimate_over_error(second, mesh));
   }
 }
 
