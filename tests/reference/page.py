@@ -42,7 +42,8 @@ def cell(row, reference, key, form):
     text = form % value
     if reference is row or reference is None or not reference.get(key):
         return text
-    return "%s (%+.2f %%)" % (text, 100 * (value / reference[key] - 1))
+    difference = 100 * (value / reference[key] - 1)
+    return "%s (%s %%)" % (text, "%+.2f" % difference if abs(difference) >= 0.005 else "0.00")  # a zero's sign is round-off's
 
 
 def text(rows):
