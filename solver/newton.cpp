@@ -8,9 +8,9 @@ namespace hoofload::solver {
 namespace {
 
 constexpr double kNearBalance = 1e-2;  ///< of the force scale
-/// What a step may leave of the residual that it is to remove: less than its own curvature leaves (Dembo, Eisenstat, Steihaug
-/// 1982). Only a factor that is kept in single precision leaves any, 1e-3 at most so far.
-constexpr double kForcing = 1e-2;
+/// What a step may leave of the residual that it is to remove. Only a factor that is kept in single precision leaves any; more
+/// than this costs steps, less costs refinement (measured, docs/performance.md).
+constexpr double kForcing = 1e-4;
 constexpr int kMostShortSteps = 3;
 
 /// Largest internal force of the mixed elements' bubbles: they too must be at rest.
