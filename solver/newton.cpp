@@ -237,7 +237,8 @@ double Newton::residual(const State& state, const Loading& loading, const Newton
 bool Newton::factorise(const State& state, const Held& held) {
   const auto K = system_.hessian(assembly_);
   diagonal_.resize(K.cols());
-  for (int c = 0; c < K.cols(); ++c) diagonal_[c] = K.valuePtr()[K.outerIndexPtr()[c]];  // a lower column starts with it
+  for (int c = 0; c < K.cols(); ++c)
+    diagonal_[c] = K.valuePtr()[K.outerIndexPtr()[c]];  // a lower column starts with it
   for (std::size_t k = first_ground(); k < state.contact.size(); ++k)
     if (on_bed(k) && state.contact[k].closed)
       diagonal_[system_.contact_points()[k].normal] += column(state, k).stiffness;
@@ -327,7 +328,7 @@ SolveReport Newton::solve(State& state, const Loading& loading, const NewtonOpti
   Eigen::VectorXd dq;
   bool settled = false;
   int friction_rounds = 0, stalled = 0, short_steps = 0;
-  double last_move = 1;  // largest change of an unknown in the last step [mm, rad]
+  double last_move = 1;       // largest change of an unknown in the last step [mm, rad]
   const auto goes_on = [&] {  // a shape that gives way needs more steps to find where it holds again
     return report.iterations < (report.shifts > 0 ? 2 : 1) * options.most_iterations;
   };

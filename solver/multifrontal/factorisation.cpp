@@ -92,8 +92,8 @@ void Factorisation::enter_values(const Front& front, const LowerValues& lower) {
   }
 }
 
-/// A column's first row that is kept, and how far its diagonal is from the next column's, in update matrices as they are kept:
-/// squares, or lower triangles on a stack. `from[i]` is row i of column `column`.
+/// A column of an update matrix as it is kept, in a square or in a lower triangle on the stack: row i, from its diagonal on, is
+/// [i] of what is returned.
 const double* Factorisation::kept_column(const Front& child, int column) const {
   const auto j = static_cast<std::size_t>(column);
   const double* update = updates_.data() + child.update;

@@ -66,12 +66,12 @@ class Factorisation {
 
   Plan plan_;
   Eigen::VectorXd panels_, updates_;
-  std::vector<float> trapezoids_;     ///< all panels, where panels_ holds but the one at work
-  std::vector<double> values_;        ///< entries of the last call, in the order of Plan::source; kept with the updates
-  std::vector<char> held_;            ///< per position, of the last call
-  Eigen::VectorXd diagonal_;          ///< the same; empty: none was given
+  std::vector<float> trapezoids_;  ///< all panels, where panels_ holds but the one at work
+  std::vector<double> values_;     ///< entries of the last call, in the order of Plan::source; kept with the updates
+  std::vector<char> held_;         ///< per position, of the last call
+  Eigen::VectorXd diagonal_;       ///< the same; empty: none was given
   std::vector<char> held_changed_, diagonal_changed_;  ///< per position: by this call
-  std::vector<char> stale_;     ///< per front: 1 if its panel and update matrix do not belong to values_
+  std::vector<char> stale_;  ///< per front: 1 if its panel and update matrix do not belong to values_
   bool factored_ = false;
   int fronts_done_ = 0;
 };

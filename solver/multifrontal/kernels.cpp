@@ -14,11 +14,10 @@ struct Kernels {
 };
 
 const Kernels& fastest() {
-  static const Kernels kernels = __builtin_cpu_supports("avx512f") != 0
-                                     ? Kernels{factor_panel_eight, schur_complement_eight}
-                                 : __builtin_cpu_supports("avx") != 0
-                                     ? Kernels{factor_panel_four, schur_complement_four}
-                                     : Kernels{factor_panel_two, schur_complement_two};
+  static const Kernels kernels =
+      __builtin_cpu_supports("avx512f") != 0 ? Kernels{factor_panel_eight, schur_complement_eight}
+      : __builtin_cpu_supports("avx") != 0   ? Kernels{factor_panel_four, schur_complement_four}
+                                             : Kernels{factor_panel_two, schur_complement_two};
   return kernels;
 }
 

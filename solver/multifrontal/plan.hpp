@@ -40,13 +40,13 @@ struct Plan {
   std::vector<int> original;  ///< unknown at each position
   std::vector<Front> fronts;  ///< children before parents
   std::vector<int> child;
-  std::vector<int> row;             ///< positions of all update rows, ascending within a front
-  std::vector<int> row_in_parent;   ///< storage row in the parent's panel
+  std::vector<int> row;               ///< positions of all update rows, ascending within a front
+  std::vector<int> row_in_parent;     ///< storage row in the parent's panel
   std::vector<int> source;            ///< entry's index among the matrix values
   std::vector<std::uint32_t> target;  ///< its index in its front's panel
   std::size_t panel_size = 0, update_size = 0, trapezoids_size = 0;
   bool keeps_updates = true;  ///< each front has places of its own; else panels share one and update matrices a stack
-  int highest = 0;  ///< largest height of a front
+  int highest = 0;            ///< largest height of a front
 
   [[nodiscard]] std::span<const int> rows(const Front& f) const {
     return {row.data() + f.first_row, static_cast<std::size_t>(f.updates)};

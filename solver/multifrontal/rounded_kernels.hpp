@@ -2,9 +2,6 @@
 // whatever the packet, so the bits are the same.
 #pragma once
 
-#include <algorithm>
-#include <array>
-
 #include "solver/multifrontal/panel_kernels.hpp"
 #include "solver/multifrontal/rounded_panel.hpp"
 
@@ -22,9 +19,15 @@ inline Packet<width> widened(const float* p) {
 
 /// Diagonal entries of n columns that follow each other, the first of `rows`: row i of column k stands at [k][i - k].
 template <int n>
-inline std::array<const float*, n> columns_at(const float* first, int rows) {
-  std::array<const float*, n> c;
-  for (const float*& column : c) column = first, first += rows--;
+struct Columns {
+  const float* diagonal[n];
+  const float* operator[](int k) const { return diagonal[k]; }
+};
+
+template <int n>
+inline Columns<n> columns_at(const float* first, int rows) {
+  Columns<n> c;
+  for (const float*& column : c.diagonal) column = first, first += rows--;
   return c;
 }
 

@@ -31,7 +31,9 @@ void backward(const float* trapezoid, int columns, int rows, double* y) {
   (has_avx() ? backward_four : backward_two)(trapezoid, columns, rows, y);
 }
 
-void forward_two(const float* trapezoid, int columns, int rows, double* y) { forward_by<2>(trapezoid, columns, rows, y); }
+void forward_two(const float* trapezoid, int columns, int rows, double* y) {
+  forward_by<2>(trapezoid, columns, rows, y);
+}
 
 void backward_two(const float* trapezoid, int columns, int rows, double* y) {
   backward_by<2>(trapezoid, columns, rows, y);

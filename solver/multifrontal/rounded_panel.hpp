@@ -1,13 +1,14 @@
 // A factored panel as it is kept where room is short: in single precision, without padding, column j from its diagonal (the
-// inverse of L's) down. What is lost by rounding, one step of refinement gives back (refinement.hpp).
+// inverse of L's) down. What is lost by rounding, refinement gives back (refinement.hpp).
 #pragma once
 
 #include <cstddef>
 
 namespace hoofload::solver::multifrontal {
 
-/// Numbers of a trapezoid of `columns` columns, the first of `rows`.
-[[nodiscard]] constexpr std::size_t trapezoid_entries(int columns, int rows) {
+/// Numbers of a trapezoid of `columns` columns, the first of `rows`. Always inlined, since one of the files that call it is
+/// compiled for processors that not all have.
+[[nodiscard, gnu::always_inline]] constexpr std::size_t trapezoid_entries(int columns, int rows) {
   const auto c = static_cast<std::size_t>(columns), r = static_cast<std::size_t>(rows);
   return c * r - c * (c - (c > 0 ? 1 : 0)) / 2;
 }
