@@ -10,7 +10,7 @@ namespace hoofload::solver::multifrontal {
 /// compiled for processors that not all have.
 [[nodiscard, gnu::always_inline]] constexpr std::size_t trapezoid_entries(int columns, int rows) {
   const auto c = static_cast<std::size_t>(columns), r = static_cast<std::size_t>(rows);
-  return c * r - c * (c - (c > 0 ? 1 : 0)) / 2;
+  return c * (r + 1) - c * (c + 1) / 2;
 }
 
 /// From a panel with `pivots` columns in use, rows of the pivots first, those below from row `pivot_rows` on.

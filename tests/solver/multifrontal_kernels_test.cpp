@@ -46,6 +46,7 @@ void expect_equal(const std::vector<double>& a, const std::vector<double>& b, in
 // No source: every entry is the same sum in the same order whatever the packet, so nothing but equality will do. Sizes on both
 // sides of a tile (4, 8 and 16 rows) and of a block of columns (64).
 TEST(MultifrontalKernels, packets_of_two_four_and_eight_give_the_same_bits) {
+  if (__builtin_cpu_supports("avx") == 0) GTEST_SKIP() << "this processor has no packets wider than two";
   for (const Packets& wider : wider_packets()) {
     if (!wider.here) continue;
     for (const auto& [columns, height] :
